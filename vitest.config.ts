@@ -3,7 +3,6 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
-    globalSetup: ['tests/support/build.ts'],
     testTimeout: 60_000,
     maxWorkers: 2,
   },
