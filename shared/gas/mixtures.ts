@@ -6,6 +6,7 @@
  */
 import type { FuelName } from './fuels.ts';
 import {
+  ATOMIC_MASS,
   MOLAR_GAS_CONSTANT,
   molarEnthalpy,
   molarHeatCapacity,
@@ -50,8 +51,8 @@ export function sensibleEnthalpy(gas: Mixture, temperature: number): number {
   return enthalpy(gas, temperature) - enthalpy(gas, REFERENCE_TEMPERATURE);
 }
 
-/** Dry air by moles. Source: U.S. Standard Atmosphere 1976, with the 0.03 % of CO2 and trace gases counted as N2. */
-export const DRY_AIR = mixture({ N2: 0.7812, O2: 0.20946, Ar: 0.00934 });
+/** Dry air by moles. Source: U.S. Standard Atmosphere 1976, table 3, without the gases rarer than CO2. */
+export const DRY_AIR = mixture({ N2: 0.78084, O2: 0.209476, Ar: 0.00934, CO2: 0.000314 });
 
 /** Carbon and hydrogen atoms in the mean fuel molecule: propane C3H8; petrol C8H15 (H/C 1.875, usual for petrol). */
 export const FUEL_FORMULA: Readonly<Record<FuelName, { carbon: number; hydrogen: number }>> = {
@@ -74,26 +75,33 @@ export function oxygenDemand(fuel: FuelName): number {
   return carbon + hydrogen / 4;
 }
 
-/** Air nitrogen and argon that come along with each mole of oxygen. */
-function inertPerOxygen(): { N2: number; Ar: number } {
-  const x = Object.fromEntries(DRY_AIR.moles) as Record<'N2' | 'O2' | 'Ar', number>;
-  return { N2: x.N2 / x.O2, Ar: x.Ar / x.O2 };
+/** Mole fraction of one gas in dry air. */
+function inAir(name: SpeciesName): number {
+  return DRY_AIR.moles.find(([gas]) => gas === name)?.[1] ?? 0;
+}
+
+/** Moles of dry air that burn one mole of fuel completely. */
+export function airDemand(fuel: FuelName): number {
+  return oxygenDemand(fuel) / inAir('O2');
 }
 
 /** Complete products of a stoichiometric burn in dry air, frozen. */
 export function stoichiometricProducts(fuel: FuelName): Mixture {
   const { carbon, hydrogen } = FUEL_FORMULA[fuel];
-  const oxygen = oxygenDemand(fuel);
-  const inert = inertPerOxygen();
-  return mixture({ CO2: carbon, H2O: hydrogen / 2, N2: oxygen * inert.N2, Ar: oxygen * inert.Ar });
+  const air = airDemand(fuel);
+  return mixture({
+    CO2: carbon + air * inAir('CO2'),
+    H2O: hydrogen / 2,
+    N2: air * inAir('N2'),
+    Ar: air * inAir('Ar'),
+  });
 }
 
 /** kg of dry air that burns 1 kg of fuel, from the formula. */
 export function stoichiometricAirFuelRatio(fuel: FuelName): number {
-  const x = Object.fromEntries(DRY_AIR.moles) as Record<'O2', number>;
   const { carbon, hydrogen } = FUEL_FORMULA[fuel];
-  const fuelMass = carbon * 0.012011 + hydrogen * 0.001008;
-  return ((oxygenDemand(fuel) / x.O2) * DRY_AIR.molarMass) / fuelMass;
+  const fuelMolarMass = carbon * ATOMIC_MASS.C + hydrogen * ATOMIC_MASS.H;
+  return (airDemand(fuel) * DRY_AIR.molarMass) / fuelMolarMass;
 }
 
 /** Lower heating value of propane vapour at 298.15 K from formation enthalpies, J/kg. */

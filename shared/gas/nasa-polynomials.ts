@@ -50,7 +50,7 @@ const LOWEST = 200;
 const HIGHEST = 6000;
 
 /** kg/mol; IUPAC abridged standard atomic weights. */
-const ATOMIC_MASS = { C: 0.012011, H: 0.001008, O: 0.015999, N: 0.014007, Ar: 0.03995 };
+export const ATOMIC_MASS = { C: 0.012011, H: 0.001008, O: 0.015999, N: 0.014007, Ar: 0.03995 };
 
 function species(atoms: Species['atoms'], low: Coefficients, high: Coefficients): Species {
   let molarMass = 0;
