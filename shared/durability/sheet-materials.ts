@@ -1,0 +1,428 @@
+/**
+ * Sheet for shells: strength, stiffness and oxidation against temperature.
+ *
+ * Strengths are typical values of annealed sheet, not guaranteed minima: the checks leave room for that.
+ */
+import type { SheetMaterialId } from './material-ids.ts';
+import { CELSIUS, type PropertyTable, tableFromCelsius } from './property-table.ts';
+
+export interface SheetMaterial {
+  id: SheetMaterialId;
+  name: string;
+  /** kg/m³ at room temperature. */
+  density: number;
+  poisson: number;
+  /** Pa. */
+  yield: PropertyTable;
+  /** Pa. */
+  modulus: PropertyTable;
+  /** Mean linear expansion from 20 °C to red heat, 1/K. */
+  expansion: number;
+  /** Emissivity of the oxidised outside. */
+  emissivity: number;
+  /** Stress to rupture in 1000 h, Pa. */
+  ruptureStress1000h: PropertyTable;
+  /** Oxygen taken up by one face in 100 h of cyclic heating, kg/m². */
+  oxidation100h: PropertyTable;
+  /** Metal consumed per mass of oxygen taken up. */
+  metalPerOxygen: number;
+  /** Scaling limits in air: runs with cooling between, and unbroken heat, K. */
+  scalingIntermittent: number;
+  scalingContinuous: number;
+  weldability: { good: boolean; note: string };
+  sources: string;
+}
+
+const MPA = 1e6;
+const GPA = 1e9;
+/** Uptake tables below are in g/m². */
+const GRAMS = 1e-3;
+
+/**
+ * Iron in air, parabolic: kp = 6.1 exp(−169 452 / R T) g²/(cm⁴ s) (Païdassi's constant as reviewed in
+ * Oxid. Met. 59 (2003) 433; from memory, confidence medium), scale shed every 2 h.
+ */
+function ironUptake(celsius: number): number {
+  const kp = 6.1 * Math.exp(-169452 / (8.314 * (celsius + CELSIUS)));
+  return 50 * Math.sqrt(kp * 7200) * 1e4;
+}
+
+const AUSTENITIC_MODULUS = tableFromCelsius(
+  [
+    [20, 193],
+    [300, 176],
+    [500, 158],
+    [650, 146],
+    [815, 132],
+    [1000, 115],
+  ],
+  GPA,
+);
+const AUSTENITIC_WELD =
+  'welds readily by TIG; purge or use backing flux inside, expect 1.5 times the distortion of plain steel';
+const STAINLESS_SOURCE =
+  'yield at 24, 540, 650 °C, 1000 h rupture and 100 h cyclic oxidation: austenitic high-temperature property tables after ASM Metals Handbook vol. 3 and AISI/NiDI Designers’ Handbook 9004; scaling limits ASM; higher temperatures from memory, confidence medium';
+
+export const SHEET_MATERIALS: Record<SheetMaterialId, SheetMaterial> = {
+  'low-carbon-steel': {
+    id: 'low-carbon-steel',
+    name: 'low-carbon steel sheet',
+    density: 7850,
+    poisson: 0.3,
+    yield: tableFromCelsius(
+      [
+        [20, 1],
+        [400, 1],
+        [500, 0.78],
+        [600, 0.47],
+        [700, 0.23],
+        [800, 0.11],
+        [900, 0.06],
+        [1000, 0.04],
+        [1100, 0.02],
+        [1200, 0.001],
+      ],
+      210 * MPA,
+    ),
+    modulus: tableFromCelsius(
+      [
+        [20, 1],
+        [100, 1],
+        [200, 0.9],
+        [300, 0.8],
+        [400, 0.7],
+        [500, 0.6],
+        [600, 0.31],
+        [700, 0.13],
+        [800, 0.09],
+        [900, 0.0675],
+        [1000, 0.045],
+        [1200, 0.01],
+      ],
+      210 * GPA,
+    ),
+    expansion: 14.0e-6,
+    emissivity: 0.8,
+    ruptureStress1000h: tableFromCelsius(
+      [
+        [427, 290],
+        [482, 172],
+        [538, 90],
+        [593, 48],
+      ],
+      MPA,
+    ),
+    oxidation100h: tableFromCelsius(
+      [500, 600, 700, 800, 900, 1000].map((c) => [c, ironUptake(c)] as const),
+      GRAMS,
+    ),
+    metalPerOxygen: 2.62,
+    scalingIntermittent: 480 + CELSIUS,
+    scalingContinuous: 540 + CELSIUS,
+    weldability: {
+      good: true,
+      note: 'welds by gas, MIG or TIG; keep zinc-coated sheet away from the torch, its fume is poisonous',
+    },
+    sources:
+      'yield and modulus factors EN 1993-1-2 table 3.1 on 210 MPa (typical cold-rolled sheet, common practice); rupture ASTM DS 11 (from memory, confidence low); scaling limit ASM (memory, high)',
+  },
+  '304': {
+    id: '304',
+    name: 'stainless 304 sheet',
+    density: 7930,
+    poisson: 0.29,
+    yield: tableFromCelsius(
+      [
+        [24, 269],
+        [205, 180],
+        [540, 124],
+        [650, 110],
+        [760, 95],
+        [870, 66],
+        [980, 33],
+        [1100, 14],
+        [1400, 1],
+      ],
+      MPA,
+    ),
+    modulus: AUSTENITIC_MODULUS,
+    expansion: 18.7e-6,
+    emissivity: 0.75,
+    ruptureStress1000h: tableFromCelsius(
+      [
+        [538, 255],
+        [650, 117],
+        [815, 28],
+      ],
+      MPA,
+    ),
+    oxidation100h: tableFromCelsius(
+      [
+        [705, 0.2],
+        [815, 1.7],
+        [980, 3400],
+      ],
+      GRAMS,
+    ),
+    metalPerOxygen: 2.33,
+    scalingIntermittent: 870 + CELSIUS,
+    scalingContinuous: 925 + CELSIUS,
+    weldability: { good: true, note: AUSTENITIC_WELD },
+    sources: STAINLESS_SOURCE,
+  },
+  '321': {
+    id: '321',
+    name: 'stainless 321 sheet (titanium-stabilised)',
+    density: 7920,
+    poisson: 0.29,
+    yield: tableFromCelsius(
+      [
+        [24, 214],
+        [540, 179],
+        [650, 145],
+        [760, 115],
+        [870, 70],
+        [980, 35],
+        [1100, 14],
+        [1400, 1],
+      ],
+      MPA,
+    ),
+    modulus: AUSTENITIC_MODULUS,
+    expansion: 18.8e-6,
+    emissivity: 0.75,
+    ruptureStress1000h: tableFromCelsius(
+      [
+        [538, 290],
+        [650, 125],
+        [815, 28],
+      ],
+      MPA,
+    ),
+    oxidation100h: tableFromCelsius(
+      [
+        [705, 0.2],
+        [815, 1.7],
+        [980, 3400],
+      ],
+      GRAMS,
+    ),
+    metalPerOxygen: 2.33,
+    scalingIntermittent: 870 + CELSIUS,
+    scalingContinuous: 925 + CELSIUS,
+    weldability: { good: true, note: `${AUSTENITIC_WELD}; stabilised against weld decay` },
+    sources: `${STAINLESS_SOURCE}; 321 oxidation taken as 304's, rupture from memory (confidence medium)`,
+  },
+  '310': {
+    id: '310',
+    name: 'stainless 310 sheet (heat-resisting)',
+    density: 7980,
+    poisson: 0.3,
+    yield: tableFromCelsius(
+      [
+        [24, 241],
+        [538, 143],
+        [649, 143],
+        [760, 133],
+        [871, 84],
+        [980, 42],
+        [1100, 20],
+        [1400, 1],
+      ],
+      MPA,
+    ),
+    modulus: AUSTENITIC_MODULUS,
+    expansion: 17.5e-6,
+    emissivity: 0.8,
+    ruptureStress1000h: tableFromCelsius(
+      [
+        [538, 221],
+        [650, 124],
+        [815, 41],
+        [900, 30],
+        [1000, 12],
+      ],
+      MPA,
+    ),
+    oxidation100h: tableFromCelsius(
+      [
+        [705, 0.2],
+        [815, 2.7],
+        [980, 120],
+        [1090, 910],
+      ],
+      GRAMS,
+    ),
+    metalPerOxygen: 2.33,
+    scalingIntermittent: 1035 + CELSIUS,
+    scalingContinuous: 1150 + CELSIUS,
+    weldability: { good: true, note: `${AUSTENITIC_WELD}; fully austenitic, so keep heat low against hot cracking` },
+    sources: `${STAINLESS_SOURCE}; 310 oxidation taken as the table's 309 (pessimistic)`,
+  },
+  N06625: {
+    id: 'N06625',
+    name: 'nickel alloy N06625 sheet',
+    density: 8440,
+    poisson: 0.28,
+    yield: tableFromCelsius(
+      [
+        [20, 414],
+        [540, 330],
+        [650, 320],
+        [760, 310],
+        [870, 225],
+        [980, 90],
+        [1100, 40],
+        [1350, 1],
+      ],
+      MPA,
+    ),
+    modulus: tableFromCelsius(
+      [
+        [21, 207.5],
+        [540, 179],
+        [650, 170],
+        [871, 147.5],
+        [1000, 135],
+      ],
+      GPA,
+    ),
+    expansion: 15.8e-6,
+    emissivity: 0.85,
+    ruptureStress1000h: tableFromCelsius(
+      [
+        [650, 370],
+        [760, 155],
+        [871, 52],
+        [982, 17],
+      ],
+      MPA,
+    ),
+    oxidation100h: tableFromCelsius(
+      [
+        [870, 1],
+        [980, 12],
+        [1090, 200],
+      ],
+      GRAMS,
+    ),
+    metalPerOxygen: 2.2,
+    scalingIntermittent: 980 + CELSIUS,
+    scalingContinuous: 980 + CELSIUS,
+    weldability: { good: true, note: 'welds by TIG with matching rod; clean to bright metal first' },
+    sources:
+      'ASTM B443 minimum yield at 20 °C; modulus and 982 °C service limit from published data sheets of the alloy; hot strength, rupture and oxidation from memory, confidence medium-low',
+  },
+  'titanium-grade-2': {
+    id: 'titanium-grade-2',
+    name: 'titanium grade 2 sheet',
+    density: 4510,
+    poisson: 0.34,
+    yield: tableFromCelsius(
+      [
+        [20, 276],
+        [205, 145],
+        [315, 107],
+        [425, 90],
+        [540, 69],
+        [700, 30],
+        [900, 8],
+        [1600, 1],
+      ],
+      MPA,
+    ),
+    modulus: tableFromCelsius(
+      [
+        [20, 105],
+        [315, 85],
+        [540, 65],
+        [800, 40],
+      ],
+      GPA,
+    ),
+    expansion: 9.7e-6,
+    emissivity: 0.5,
+    ruptureStress1000h: tableFromCelsius(
+      [
+        [200, 235],
+        [250, 117],
+        [425, 70],
+        [540, 25],
+      ],
+      MPA,
+    ),
+    oxidation100h: tableFromCelsius(
+      [
+        [540, 1],
+        [650, 10],
+        [760, 60],
+        [870, 400],
+      ],
+      GRAMS,
+    ),
+    metalPerOxygen: 1.5,
+    scalingIntermittent: 450 + CELSIUS,
+    scalingContinuous: 430 + CELSIUS,
+    weldability: {
+      good: false,
+      note: 'needs argon on both faces until below 430 °C, or the weld turns brittle; chips and dust burn',
+    },
+    sources: 'yield to 540 °C and 1000 h at 250 °C: ASTM grade 2 data sheets; the rest from memory, confidence low',
+  },
+  'titanium-grade-5': {
+    id: 'titanium-grade-5',
+    name: 'titanium grade 5 (Ti-6Al-4V) sheet',
+    density: 4430,
+    poisson: 0.33,
+    yield: tableFromCelsius(
+      [
+        [20, 827],
+        [150, 724],
+        [260, 641],
+        [370, 565],
+        [540, 430],
+        [700, 150],
+        [900, 30],
+        [1600, 1],
+      ],
+      MPA,
+    ),
+    modulus: tableFromCelsius(
+      [
+        [20, 114],
+        [315, 95],
+        [540, 80],
+        [800, 50],
+      ],
+      GPA,
+    ),
+    expansion: 9.7e-6,
+    emissivity: 0.5,
+    ruptureStress1000h: tableFromCelsius(
+      [
+        [315, 724],
+        [400, 620],
+        [540, 170],
+      ],
+      MPA,
+    ),
+    oxidation100h: tableFromCelsius(
+      [
+        [540, 1],
+        [650, 10],
+        [760, 60],
+        [870, 400],
+      ],
+      GRAMS,
+    ),
+    metalPerOxygen: 1.5,
+    scalingIntermittent: 450 + CELSIUS,
+    scalingContinuous: 400 + CELSIUS,
+    weldability: {
+      good: false,
+      note: 'needs argon on both faces until below 430 °C; springs back on cold rolls, so form it warm',
+    },
+    sources:
+      'yield to 370 °C and rupture at 315 and 400 °C: ASTM grade 5 data sheets; the rest from memory, confidence low',
+  },
+};
