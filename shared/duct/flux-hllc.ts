@@ -1,0 +1,122 @@
+/**
+ * Fluxes through the inner faces: limited linear reconstruction of ρ, u, p and the scalars, HLLC for the Euler part
+ * (Toro, Spruce & Speares, Shock Waves 4 (1994) 25), upwind scalars on the HLLC mass flux, and turbulent axial mixing.
+ *
+ * With S_L, S_R the fastest signals and S_M = (p_R − p_L + ρ_L u_L (S_L − u_L) − ρ_R u_R (S_R − u_R)) /
+ * (ρ_L (S_L − u_L) − ρ_R (S_R − u_R)), the flux between S_L and S_R is that of the star state on the side of S_M.
+ * Uniform pressure and no motion give exactly (0, p, 0): gas at rest stays at rest in any A(x).
+ *
+ * Mixing: −ρ D_t A ∂φ/∂x for every scalar and for enthalpy (Lewis number 1).
+ */
+import type { Flow } from './flow.ts';
+import { limitSlopes } from './limiter.ts';
+
+/** Fills the flux arrays at faces 1 … cells − 1. Primitives must be fresh. */
+export function innerFluxes(flow: Flow): void {
+  const n = flow.grid.cells;
+  const s = flow.slopes;
+  limitSlopes(flow.density, s.density, n);
+  limitSlopes(flow.velocity, s.velocity, n);
+  limitSlopes(flow.pressure, s.pressure, n);
+  limitSlopes(flow.fuel, s.fuel, n);
+  limitSlopes(flow.product, s.product, n);
+  limitSlopes(flow.k, s.k, n);
+  limitSlopes(flow.z, s.z, n);
+  const { density, velocity, pressure, temperature, soundSpeed, internalEnergy, heatCapacity } = flow;
+  const { fuel, product, k, z, fuelEnergy, productEnergy, mixing } = flow;
+  const { massFlux, momentumFlux, energyFlux, fuelFlux, productFlux, turbulenceFlux, progressFlux } = flow;
+  const sd = s.density;
+  const su = s.velocity;
+  const sp = s.pressure;
+  const sf = s.fuel;
+  const sq = s.product;
+  const sk = s.k;
+  const sz = s.z;
+  const area = flow.grid.faceArea;
+  const perDx = 1 / flow.grid.dx;
+  const ra = flow.gas.gasConstant[0];
+  const rf = flow.gas.gasConstant[1] - ra;
+  const rp = flow.gas.gasConstant[2] - ra;
+  for (let j = 1; j < n; j++) {
+    const i = j - 1;
+    let dl = density[i] + 0.5 * sd[i];
+    let pl = pressure[i] + 0.5 * sp[i];
+    let dr = density[j] - 0.5 * sd[j];
+    let pr = pressure[j] - 0.5 * sp[j];
+    let ul = velocity[i] + 0.5 * su[i];
+    let ur = velocity[j] - 0.5 * su[j];
+    if (!(dl > 0 && pl > 0 && dr > 0 && pr > 0)) {
+      dl = density[i];
+      pl = pressure[i];
+      ul = velocity[i];
+      dr = density[j];
+      pr = pressure[j];
+      ur = velocity[j];
+    }
+    const cl = soundSpeed[i];
+    const cr = soundSpeed[j];
+    const left = ul - cl < ur - cr ? ul - cl : ur - cr;
+    const right = ul + cl > ur + cr ? ul + cl : ur + cr;
+    const ml = dl * (left - ul);
+    const mr = dr * (right - ur);
+    const middle = (pr - pl + ul * ml - ur * mr) / (ml - mr);
+    const a = area[j];
+    let mass: number;
+    let yf: number;
+    let yp: number;
+    if (middle >= 0) {
+      yf = fuel[i] + 0.5 * sf[i];
+      yp = product[i] + 0.5 * sq[i];
+      const t = pl / (dl * (ra + yf * rf + yp * rp));
+      const e =
+        internalEnergy[i] + heatCapacity[i] * (t - temperature[i]) + (yf - fuel[i]) * fuelEnergy[i] + (yp - product[i]) * productEnergy[i];
+      const E = dl * (e + 0.5 * ul * ul);
+      if (left >= 0) {
+        mass = a * dl * ul;
+        momentumFlux[j] = mass * ul + a * pl;
+        energyFlux[j] = a * ul * (E + pl);
+      } else {
+        const g = 1 / (left - middle);
+        const ps = pl + ml * (middle - ul);
+        mass = a * ml * g * middle;
+        momentumFlux[j] = mass * middle + a * ps;
+        energyFlux[j] = a * middle * (((left - ul) * E - pl * ul + ps * middle) * g + ps);
+      }
+      turbulenceFlux[j] = mass * (k[i] + 0.5 * sk[i]);
+      progressFlux[j] = mass * (z[i] + 0.5 * sz[i]);
+    } else {
+      yf = fuel[j] - 0.5 * sf[j];
+      yp = product[j] - 0.5 * sq[j];
+      const t = pr / (dr * (ra + yf * rf + yp * rp));
+      const e =
+        internalEnergy[j] + heatCapacity[j] * (t - temperature[j]) + (yf - fuel[j]) * fuelEnergy[j] + (yp - product[j]) * productEnergy[j];
+      const E = dr * (e + 0.5 * ur * ur);
+      if (right <= 0) {
+        mass = a * dr * ur;
+        momentumFlux[j] = mass * ur + a * pr;
+        energyFlux[j] = a * ur * (E + pr);
+      } else {
+        const g = 1 / (right - middle);
+        const ps = pr + mr * (middle - ur);
+        mass = a * mr * g * middle;
+        momentumFlux[j] = mass * middle + a * ps;
+        energyFlux[j] = a * middle * (((right - ur) * E - pr * ur + ps * middle) * g + ps);
+      }
+      turbulenceFlux[j] = mass * (k[j] - 0.5 * sk[j]);
+      progressFlux[j] = mass * (z[j] - 0.5 * sz[j]);
+    }
+    massFlux[j] = mass;
+    fuelFlux[j] = mass * yf;
+    productFlux[j] = mass * yp;
+    const d = 0.5 * (mixing[i] + mixing[j]) * a * perDx;
+    if (d > 0) {
+      const hl = internalEnergy[i] + pressure[i] / density[i];
+      const hr = internalEnergy[j] + pressure[j] / density[j];
+      energyFlux[j] -= d * (hr - hl);
+      fuelFlux[j] -= d * (fuel[j] - fuel[i]);
+      productFlux[j] -= d * (product[j] - product[i]);
+      turbulenceFlux[j] -= d * (k[j] - k[i]);
+      progressFlux[j] -= d * (z[j] - z[i]);
+    }
+  }
+}
