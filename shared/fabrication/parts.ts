@@ -1,5 +1,11 @@
 /** The parts that an engine is made of, with the sheet, strip or bar that each needs. */
 import type { Engine } from '../engine/engine.ts';
+import { augmenterPieces, intakeBellPieces } from './bell-pieces.ts';
+import { augmenterStayParts, bossParts, flangeParts, legBracketParts, mountingParts } from './hardware-parts.ts';
+import { poppetParts } from './poppet-parts.ts';
+import { reedParts } from './reed-parts.ts';
+import { pieceParts } from './shell-parts.ts';
+import { shellPieces } from './shell-pieces.ts';
 
 export interface Part {
   /** Stable kebab-case identifier, unique in the engine, e.g. "chamber-shell". */
@@ -21,6 +27,17 @@ export interface Part {
 }
 
 /** Lists every part of the engine, shell first, then intake, then augmenter. */
-export function partsList(_engine: Engine): Part[] {
-  throw new Error('being written');
+export function partsList(engine: Engine): Part[] {
+  return [
+    ...shellPieces(engine).flatMap(pieceParts),
+    ...intakeBellPieces(engine).flatMap(pieceParts),
+    ...flangeParts(engine),
+    ...bossParts(engine),
+    ...mountingParts(engine),
+    ...legBracketParts(engine),
+    ...(engine.intake.kind === 'reed' ? reedParts(engine, engine.intake) : []),
+    ...(engine.intake.kind === 'poppet' ? poppetParts(engine, engine.intake) : []),
+    ...augmenterPieces(engine).flatMap(pieceParts),
+    ...augmenterStayParts(engine),
+  ];
 }
