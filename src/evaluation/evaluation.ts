@@ -18,6 +18,8 @@ export interface EvaluationRequest {
 export interface EvaluationResult {
   performance: Performance;
   assessment: Assessment;
+  /** Present when the machinery, not the model, gave up; the verdict is then a model failure that says so. */
+  fault?: 'timed out' | 'crashed';
 }
 
 /** The few numbers of an evaluation that the search and the log keep. SI units. */
@@ -41,8 +43,23 @@ export interface EvaluationSummary {
   flags: string[];
 }
 
+export interface EvaluateOptions {
+  /** Called once for each request as its result arrives, in any order; the batch waits for what it returns. */
+  onResult?: (index: number, result: EvaluationResult) => void | Promise<void>;
+  /** Stops the batch: what has not begun is not begun, and the batch is rejected with an Interrupted. */
+  signal?: AbortSignal;
+}
+
+/** Somebody asked the run to stop. */
+export class Interrupted extends Error {
+  constructor() {
+    super('interrupted');
+    this.name = 'Interrupted';
+  }
+}
+
 /** Something that evaluates batches; threads and queues both sit behind it. Results come in the order of the requests. */
 export interface Evaluator {
-  evaluate(requests: readonly EvaluationRequest[]): Promise<EvaluationResult[]>;
+  evaluate(requests: readonly EvaluationRequest[], options?: EvaluateOptions): Promise<EvaluationResult[]>;
   close(): Promise<void>;
 }
