@@ -1,0 +1,27 @@
+/** Size of a fuel cylinder from what it holds. Proportions of common upright steel cylinders; common practice, no source. */
+export interface CylinderGeometry {
+  /** m. */
+  diameter: number;
+  height: number;
+  /** Steel, kg. */
+  tareMass: number;
+}
+
+/** Liquid density at filling temperature, kg/m³, and share of the volume that a full cylinder may hold. */
+const LIQUID_DENSITY = 505;
+const FULL_SHARE = 0.8;
+
+/** @param capacity propane in a full cylinder, kg */
+export function cylinderGeometry(capacity: number): CylinderGeometry {
+  const volume = capacity / (LIQUID_DENSITY * FULL_SHARE);
+  // Small bottles are squat (9 kg: 1.3), tall ones slender (45 kg: 2.7).
+  const aspect = Math.min(Math.max(1.3 + (capacity - 9) * 0.039, 1.3), 2.7);
+  const diameter = Math.cbrt((4 * volume) / (Math.PI * aspect));
+  return { diameter, height: aspect * diameter, tareMass: 4 + 0.65 * capacity };
+}
+
+/** Area that the liquid wets, m²: bottom and side up to the level. */
+export function wettedArea(g: CylinderGeometry, fill: number): number {
+  const side = Math.PI * g.diameter * g.height * FULL_SHARE * fill;
+  return (Math.PI / 4) * g.diameter ** 2 + side;
+}
