@@ -20,8 +20,12 @@ export function cylinderGeometry(capacity: number): CylinderGeometry {
   return { diameter, height: aspect * diameter, tareMass: 4 + 0.65 * capacity };
 }
 
-/** Area that the liquid wets, m²: bottom and side up to the level. */
+/** The foot ring shelters the bottom; dry steel just above the liquid works as a fin, m. Both fitted to published draw tables. */
+const BOTTOM_SHARE = 0.6;
+const FIN_HEIGHT = 0.07;
+
+/** Area through which air warms the liquid, m²: bottom, and side up to the level and a little above it. */
 export function wettedArea(g: CylinderGeometry, fill: number): number {
-  const side = Math.PI * g.diameter * g.height * FULL_SHARE * fill;
-  return (Math.PI / 4) * g.diameter ** 2 + side;
+  const level = Math.min(g.height * FULL_SHARE * fill + FIN_HEIGHT, g.height);
+  return BOTTOM_SHARE * (Math.PI / 4) * g.diameter ** 2 + Math.PI * g.diameter * level;
 }
