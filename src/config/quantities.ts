@@ -1,5 +1,5 @@
 /** Quantities as people write them: "40 lbf", "1 1/4 in", "18 gauge", "12 degC". Read, checked for dimension and range, turned to SI. */
-import { sheetGaugeThickness } from './sheet-gauge.ts';
+import { gaugeTable } from '../../shared/durability/sheet-gauge.ts';
 import { type DimensionExponents, readUnit } from './unit-system.ts';
 
 export type QuantityKind = keyof typeof QUANTITY_KINDS;
@@ -97,8 +97,9 @@ export function readQuantity(input: unknown, kind: QuantityKind, bounds: Quantit
   const gauge = GAUGE.exec(text);
   if (gauge) return readGauge(gauge, kind, bounds, quoted, wanted);
 
+  if (/\d,\d/.test(text)) return refuse(`${quoted} (write a decimal point, not a comma)`);
   const match = NUMBER_AND_UNIT.exec(withDecimalFraction(text));
-  if (!match) return refuse(/\d,\d/.test(text) ? `${quoted} (write a decimal point, not a comma)` : quoted);
+  if (!match) return refuse(quoted);
   const unitText = plainUnit(match[2]);
   const reading = readUnit(`${match[1]} ${unitText}`);
   if (!reading.ok) return refuse(`${quoted}, whose unit is not known`);
@@ -128,8 +129,11 @@ function readGauge(
   }
   if (kind !== 'length' && kind !== 'thickness')
     return { ok: false, expected: wanted, found: `${quoted}, which is a sheet thickness` };
-  const thickness = sheetGaugeThickness(Number(match[1]));
-  if (thickness === null) return { ok: false, expected: "a manufacturers' standard gauge from 3 to 38", found: quoted };
+  const thickness = gaugeTable.find(({ gauge }) => gauge === Number(match[1]))?.thickness;
+  if (thickness === undefined) {
+    const expected = `a manufacturers' standard gauge from ${gaugeTable[0].gauge} to ${gaugeTable[gaugeTable.length - 1].gauge}`;
+    return { ok: false, expected, found: quoted };
+  }
   return inBounds(thickness, kind, bounds, quoted);
 }
 
