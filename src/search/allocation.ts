@@ -1,0 +1,55 @@
+/**
+ * Who gets how much of the next generation: effort follows what it bought lately, while nobody falls below a floor. Counts
+ * are dealt from accumulated shares, so that small shares are served now and then instead of never.
+ */
+export class Allocation {
+  /** Smoothed gain for each design evaluated. */
+  private readonly yield: Float64Array;
+  private readonly owed: Float64Array;
+
+  /** `floor`: least share of an even deal that everyone keeps, 0 to 1. */
+  constructor(
+    private readonly parties: number,
+    private readonly floor: number,
+  ) {
+    this.yield = new Float64Array(parties);
+    this.owed = new Float64Array(parties);
+  }
+
+  /** Notes what `designs` evaluations gained (in any unit that all parties share). */
+  learn(party: number, gain: number, designs: number): void {
+    if (designs > 0) this.yield[party] += 0.3 * (Math.max(0, gain) / designs - this.yield[party]);
+  }
+
+  /** Share of each party in the next generation; they sum to 1 and none is below floor / parties. */
+  shares(): number[] {
+    const total = this.yield.reduce((sum, value) => sum + value, 0);
+    return Array.from(this.yield, (value) => {
+      const earned = total > 0 ? value / total : 1 / this.parties;
+      return this.floor / this.parties + (1 - this.floor) * earned;
+    });
+  }
+
+  /** Splits `count` designs; the counts sum to `count`. */
+  deal(count: number): number[] {
+    this.shares().forEach((share, party) => {
+      this.owed[party] += share * count;
+    });
+    const counts = Array.from(this.owed, (owed) => Math.max(0, Math.floor(owed)));
+    let left = count - counts.reduce((sum, value) => sum + value, 0);
+    const byRemainder = counts
+      .map((_, party) => party)
+      .sort((a, b) => this.owed[b] - counts[b] - (this.owed[a] - counts[a]) || a - b);
+    for (let n = 0; left > 0; n++, left--) counts[byRemainder[n % this.parties]]++;
+    for (let n = this.parties - 1; left < 0; n = (n + this.parties - 1) % this.parties) {
+      const party = byRemainder[n];
+      if (counts[party] === 0) continue;
+      counts[party]--;
+      left++;
+    }
+    counts.forEach((dealt, party) => {
+      this.owed[party] -= dealt;
+    });
+    return counts;
+  }
+}

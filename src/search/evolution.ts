@@ -1,0 +1,135 @@
+/**
+ * One population searching one problem, turned inside out: it is asked for designs and told what became of them, so that
+ * whoever owns the budget decides when and where they are evaluated.
+ */
+import { Archive } from './archive.ts';
+import { createDomain, type Domain, fingerprint, repair } from './domain.ts';
+import { ViolationScale } from './domination.ts';
+import { latinHypercube } from './latin-hypercube.ts';
+import { FEASIBLE, INFEASIBLE, type Member, REFUSED, refuse, type SearchProblem } from './outcome.ts';
+import type { Random } from './random.ts';
+import { selectSubset } from './subset-selection.ts';
+import { survive } from './survival.ts';
+import { type Offspring, VARIATION, Variation, type VariationSettings } from './variation.ts';
+
+export interface EvolutionSettings {
+  /** Members that live on from one generation to the next. */
+  population: number;
+  variation?: VariationSettings;
+  /** Non-dominated designs remembered beside the population. */
+  archiveCapacity?: number;
+}
+
+/** Redraws before a design that repeats an old one or that geometry forbids is given up. */
+const REDRAWS = 20;
+
+export class Evolution {
+  readonly domain: Domain;
+  readonly archive: Archive;
+  /** Best first. */
+  population: Member[] = [];
+  /** Designs that geometry forbade, at no cost. */
+  refused = 0;
+  private readonly variation: Variation;
+  private readonly scale = new ViolationScale();
+  /** Fingerprints of every design ever asked for: none is paid for twice. */
+  private readonly known = new Set<number>();
+  private started = false;
+  private asked: Offspring[] = [];
+
+  constructor(
+    readonly problem: SearchProblem,
+    readonly settings: EvolutionSettings,
+    private readonly random: Random,
+    /** Told the reason of every design that geometry forbids. */
+    private readonly onRefusal?: (reason: string) => void,
+  ) {
+    this.domain = createDomain(problem.variables);
+    this.variation = new Variation(this.domain, settings.variation ?? VARIATION);
+    this.archive = new Archive(settings.archiveCapacity ?? 1000);
+  }
+
+  /** At most `count` new designs; fewer when the domain holds no more or geometry forbids what is tried. */
+  ask(count: number): number[][] {
+    this.asked = this.started ? this.breed(count) : this.sow(count);
+    this.started = true;
+    return this.asked.map((offspring) => offspring.x);
+  }
+
+  /** A space-filling start; places that geometry forbids are filled from further samples. */
+  private sow(count: number): Offspring[] {
+    const sown: Offspring[] = [];
+    for (let round = 0; round < REDRAWS && sown.length < count; round++) {
+      for (const x of latinHypercube(this.domain, count, this.random)) {
+        if (sown.length < count && this.admit(x)) sown.push({ x, operator: 0, factor: 0, crossing: 0 });
+      }
+    }
+    return sown;
+  }
+
+  private breed(count: number): Offspring[] {
+    const bred: Offspring[] = [];
+    for (let tries = 0; tries < REDRAWS * count && bred.length < count; tries++) {
+      if (this.population.length === 0) return this.sow(count);
+      for (const offspring of this.variation.make(this.population, this.random)) {
+        repair(this.domain, offspring.x);
+        if (bred.length < count && this.admit(offspring.x)) bred.push(offspring);
+      }
+    }
+    return bred;
+  }
+
+  /** True when the design is new and geometry allows it. A refused one may still join the population, to lead out of the forbidden region. */
+  private admit(x: number[]): boolean {
+    const mark = fingerprint(x);
+    if (this.known.has(mark)) return false;
+    this.known.add(mark);
+    const refusal = this.problem.check?.(x) ?? null;
+    if (refusal === null) return true;
+    this.refused++;
+    this.onRefusal?.(refusal.reason);
+    const { population, settings } = this;
+    const worst = population[population.length - 1];
+    if (population.length < settings.population || worst.tier === REFUSED) {
+      this.population = survive([...population, refuse(-this.refused, this.problem, x, refusal)], settings.population);
+    }
+    return false;
+  }
+
+  /**
+   * Which of the screened designs would survive among the population's own screening runs, like against like: these are
+   * worth a full evaluation. Those that failed the screen are not.
+   */
+  promising(screened: readonly Member[]): boolean[] {
+    const rivals = this.population.map((member) => ({ ...(member.screened ?? member) }));
+    const union = [...rivals, ...screened];
+    this.scale.observe(screened);
+    this.scale.apply(union);
+    const survivors = new Set(survive(union, this.settings.population));
+    return screened.map((member) => member.tier <= INFEASIBLE && survivors.has(member));
+  }
+
+  /** Takes the judged designs, in the order in which they were asked for; null where one was set aside unjudged. */
+  tell(judged: readonly (Member | null)[]): void {
+    const born = judged.filter((member) => member !== null);
+    this.scale.observe(born);
+    const union = [...this.population, ...born];
+    this.scale.apply(union);
+    this.population = survive(union, this.settings.population);
+    const alive = new Set(this.population);
+    this.variation.learn(this.asked, (index) => judged[index] !== null && alive.has(judged[index]));
+    for (const member of born) if (member.tier === FEASIBLE) this.archive.add(member);
+  }
+
+  /** At most `count` members that stand best for everything found: the archive's finest subset, filled up from the population. */
+  best(count: number): Member[] {
+    const { members } = this.archive;
+    const chosen = selectSubset(
+      members.map((member) => member.f),
+      count,
+    ).map((index) => members[index]);
+    const taken = new Set(chosen);
+    for (const member of this.population) if (chosen.length < count && !taken.has(member)) chosen.push(member);
+    return chosen;
+  }
+}
