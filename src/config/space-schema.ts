@@ -1,6 +1,7 @@
 /** What a study explores: which intakes, with or without augmenter, which fuel feeds, and the ranges of every dimension. */
 import { z } from 'zod';
 import { SHEET_MATERIAL_IDS, VALVE_MATERIAL_IDS } from '../../shared/durability/material-ids.ts';
+import { VALVE_MATERIALS } from '../../shared/durability/valve-materials.ts';
 import {
   choice,
   choices,
@@ -14,6 +15,10 @@ import {
 import type { AugmenterRanges, GeometryRanges, PoppetRanges, ReedRanges, Space, ValvelessRanges } from './study.ts';
 
 export const INTAKE_CHOICES = ['reed', 'poppet', 'valveless-straight', 'valveless-u'] as const;
+
+/** Reeds are cut from strip, poppets turned from bar. */
+const STRIP_IDS = VALVE_MATERIAL_IDS.filter((id) => VALVE_MATERIALS[id].form === 'strip');
+const BAR_IDS = VALVE_MATERIAL_IDS.filter((id) => VALVE_MATERIALS[id].form === 'bar');
 
 /** Defaults span what has been built from drone size down to a 50-cm engine, as ratios. */
 const geometrySchema = z
@@ -61,7 +66,7 @@ const reedSchema = z
       .min(1, { error: 'at least one thickness' })
       .max(32, { error: 'at most 32 thicknesses' })
       .prefault(['0.15 mm', '0.20 mm', '0.25 mm', '0.30 mm']),
-    materials: choices(VALVE_MATERIAL_IDS, 'Strip materials').prefault(['AISI-1095', 'AISI-301-full-hard']),
+    materials: choices(STRIP_IDS, 'Strip materials').prefault(['AISI-1095', 'AISI-301-full-hard']),
     'stop-lift': quantityRange('length', 'Lift of the tip at the stop', { low: 0.0003, high: 0.1 }).prefault(
       '3 to 12 mm',
     ),
@@ -94,7 +99,7 @@ const poppetSchema = z
     'head-thickness': quantityRange('length', 'Thickness of the head', { low: 0.0003, high: 0.03 }).prefault(
       '1 to 4 mm',
     ),
-    materials: choices(VALVE_MATERIAL_IDS, 'Valve materials').prefault(['Ti-6Al-4V', 'valve-steel-21-4N']),
+    materials: choices(BAR_IDS, 'Bar materials').prefault(['Ti-6Al-4V', 'valve-steel-21-4N']),
     'stem-joints': choices(['one-piece', 'welded'], 'How the stem meets the head').prefault(['one-piece']),
   })
   .transform(

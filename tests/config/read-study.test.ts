@@ -118,8 +118,8 @@ ranking: {method: life-at-bounded-tsfc}
   });
 
   it.each([
-    ['an alias', 'study: &a x\ntitle: *a\n', 'study.yaml:1:8 study: '],
-    ['an alias bomb', 'a: &a [x,x]\nb: &b [*a,*a]\nc: &c [*b,*b]\n', 'study.yaml:1:4 a: '],
+    ['an alias', 'study: &a x\ntitle: *a\n', 'study.yaml:1:11 study: '],
+    ['an alias bomb', 'a: &a [x,x]\nb: &b [*a,*a]\nc: &c [*b,*b]\n', 'study.yaml:1:7 a: '],
     ['a tag', 'study: !!js/function x\n', 'study.yaml:1:8'],
     ['an odd tag', 'study: !x y\n', 'study.yaml:1:8'],
     ['two documents', `${SMALLEST}---\nstudy: other\n`, 'study.yaml:6:1'],
