@@ -1,7 +1,7 @@
 import { chmod, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import * as puppeteer from 'puppeteer';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { BrowserPlace } from '../../src/report/printing/browser-places.ts';
 import { CHROME_BUILD, PLACES } from '../../src/report/printing/browser-places.ts';
 import { findBrowser } from '../../src/report/printing/find-browser.ts';
@@ -111,6 +111,28 @@ describe('the trial page', () => {
 });
 
 describe('the browser process', () => {
+  afterEach(() => vi.restoreAllMocks());
+
+  it('runs in its sandbox where it can, and says so where it cannot', async () => {
+    const real = await findBrowser();
+    const env = path.join(path.dirname(real.executablePath), 'fonts.conf');
+    const wrapper = path.join(folder, 'no-namespaces');
+    // Chromium's own words on a system that forbids user namespaces.
+    await writeFile(
+      wrapper,
+      `#!/bin/sh\ncase "$*" in *--no-sandbox*) exec "${real.executablePath}" "$@";; esac\n` +
+        'echo "FATAL:zygote_host_impl_linux.cc(129)] No usable sandbox!" >&2\nexit 1\n',
+    );
+    await chmod(wrapper, 0o755);
+    vi.spyOn(process, 'getuid').mockReturnValue(1000);
+    const program = { executablePath: wrapper, build: 'shell' as const, env: { FONTCONFIG_FILE: env } };
+    const { browser, notes } = await launch(program, process.env);
+    await browser.close();
+    expect(notes.join()).toContain('does not let it make user namespaces');
+    // Any other failure is no reason to switch the sandbox off.
+    await expect(launch({ ...program, executablePath: broken }, process.env)).rejects.toThrow(/libnss3/);
+  });
+
   it('is given no secrets', () => {
     const kept = withoutSecrets({ PATH: '/bin', PULSEJET_SMTP_PASSWORD: 'x', NPM_TOKEN: 'y', HOME: '/h' });
     expect(kept).toEqual({ PATH: '/bin', HOME: '/h' });
