@@ -1,5 +1,5 @@
 /** The name of a question: equal requests to the same model have equal keys, on any machine. */
-import { canonicalJson, digestOf, sha256 } from '../store/canonical-json.ts';
+import { digestOf } from '../config/canonical.ts';
 import type { EvaluationRequest } from './evaluation.ts';
 
 const briefDigests = new WeakMap<object, string>();
@@ -21,5 +21,5 @@ function briefDigest(brief: object): string {
 export function requestKey(request: EvaluationRequest, modelVersion: string): string {
   const { name: _, ...engine } = request.engine;
   const { fidelity, constantsDraw } = request;
-  return sha256(canonicalJson({ modelVersion, brief: briefDigest(request.brief), engine, fidelity, constantsDraw }));
+  return digestOf({ modelVersion, brief: briefDigest(request.brief), engine, fidelity, constantsDraw });
 }

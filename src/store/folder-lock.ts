@@ -10,7 +10,7 @@ import { link, readFile, rename, unlink, writeFile } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
-import { sha256 } from './canonical-json.ts';
+import { digestOf } from '../config/canonical.ts';
 import { StoreError, writeFailure } from './store-error.ts';
 
 export const LOCK_NAME = 'lock';
@@ -137,7 +137,7 @@ function refuseIfHeld(folder: string, path: string, owner: Owner | null, here: s
  * at once only one proceeds; under the claim nobody else may replace it.
  */
 async function takeOver(path: string, dead: string, beside: string, text: string): Promise<boolean> {
-  const claim = `${path}.after-${sha256(dead).slice(0, 16)}`;
+  const claim = `${path}.after-${digestOf(dead).slice(0, 16)}`;
   if (!(await appear(beside, claim, text))) {
     const claimant = parseOwner(await readFile(claim, 'utf8').catch(() => ''));
     if (claimant && !isAlive(claimant)) await unlink(claim).catch(() => {});

@@ -4,12 +4,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { sha256 } from '../../src/store/canonical-json.ts';
+import { digestOf } from '../../src/config/canonical.ts';
 import { crc32, crc32ByTable } from '../../src/store/crc32.ts';
 import { RecordLog } from '../../src/store/record-log.ts';
 import { StoreError } from '../../src/store/store-error.ts';
 
-const record = (n: number, text = `line ${n}`) => ({ key: sha256(String(n)), n, text });
+const record = (n: number, text = `line ${n}`) => ({ key: digestOf(n), n, text });
 let path: string;
 beforeEach(() => {
   path = join(mkdtempSync(join(tmpdir(), 'log-')), 'evaluations.ndjson');
