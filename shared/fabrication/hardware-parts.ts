@@ -53,19 +53,29 @@ export function saddleLength(diameter: number, thickness: number, width: number)
   return (Math.PI / 2) * (diameter + 2 * thickness) + 2 * width;
 }
 
+/** Screw hole in the foot of a strap, and length of the sliding saddle's slots between arc centres over strap width, m. */
+export const FOOT_HOLE = 0.0055;
+const FOOT_AREA = (Math.PI / 4) * FOOT_HOLE ** 2;
+export const SLOT_RATIO = 0.3;
+
 /** Two saddles: one on the chamber, rigid; one on the tailpipe, sliding, so that the hot tube can grow. */
 export function mountingParts(engine: Engine): Part[] {
   const width = strapWidth(engine);
   const thickness = flangeThickness(largestDiameter(engine));
   const tail = engine.sections.filter((s) => s.role === 'tailpipe').at(-1) ?? engine.sections.at(-1)!;
   return [
-    strap('chamber-saddle', 'Chamber saddle, rigid', largestDiameter(engine)),
-    strap('tailpipe-saddle', 'Tailpipe saddle, sliding', Math.max(tail.startDiameter, tail.endDiameter)),
+    strap('chamber-saddle', 'Chamber saddle, rigid', largestDiameter(engine), 0),
+    strap(
+      'tailpipe-saddle',
+      'Tailpipe saddle, sliding',
+      Math.max(tail.startDiameter, tail.endDiameter),
+      SLOT_RATIO * width,
+    ),
   ];
 
-  function strap(id: string, name: string, diameter: number): Part {
+  function strap(id: string, name: string, diameter: number, slot: number): Part {
     const length = saddleLength(diameter, engine.shell.thickness, width);
-    return flatStrap(id, name, 'low-carbon-steel', 1, thickness, length, width);
+    return flatStrap(id, name, 'low-carbon-steel', 1, thickness, length, width, 2 * (FOOT_AREA + slot * FOOT_HOLE));
   }
 }
 
@@ -90,6 +100,7 @@ export function legBracketParts(engine: Engine): Part[] {
       flangeThickness(largestDiameter(engine)),
       spacing,
       width,
+      0,
     ),
   ];
 }
@@ -112,6 +123,7 @@ export function augmenterStayParts(engine: Engine): Part[] {
       flangeThickness(largestDiameter(engine)),
       length,
       width,
+      2 * FOOT_AREA,
     ),
   ];
 }
@@ -124,9 +136,10 @@ function flatStrap(
   thickness: number,
   length: number,
   width: number,
+  openings: number,
 ): Part {
   return {
-    ...plate(id, name, material, count, thickness, { length, width, area: length * width }),
+    ...plate(id, name, material, count, thickness, { length, width, area: length * width - openings }),
     kind: 'flat sheet',
   };
 }

@@ -29,6 +29,10 @@ export interface RowLayout {
   clampDepth: number;
   panelWidth: number;
   panelLength: number;
+  /** Openings of the valve plate, each under a pair of panels that lean together; centred on x = 0. */
+  windows: { y: number; width: number; height: number }[];
+  /** Whether the windows lie inside the chamber. */
+  fits: boolean;
   /** Why one wheel does not hold them. */
   reason: string;
 }
@@ -67,20 +71,37 @@ function wheelLayout(intake: ReedIntake, plateDiameter: number): WheelLayout | n
   };
 }
 
+/** Panels of a wedge lean together at this half angle, rad; common practice, no source. */
+const WEDGE_HALF_ANGLE = Math.PI / 12;
+
 function rowLayout(intake: ReedIntake, plateDiameter: number): RowLayout {
   const pitch = intake.width + 4 * SEAT_LAND;
   const perRow = Math.max(1, Math.min(intake.petals, Math.floor((0.8 * plateDiameter) / pitch)));
+  const rows = Math.ceil(intake.petals / perRow);
+  const panelWidth = perRow * pitch + 2 * SEAT_LAND;
+  const panelLength = intake.length + CLAMP_DEPTH + 3 * SEAT_LAND;
+  const pairs = Math.ceil(rows / 2);
+  const height = 2 * panelLength * Math.sin(WEDGE_HALF_ANGLE);
+  const step = height + 2 * SEAT_LAND;
+  const windows = Array.from({ length: pairs }, (_, i) => ({
+    y: step * (i - (pairs - 1) / 2),
+    width: panelWidth,
+    height,
+  }));
+  const corner = Math.hypot(panelWidth / 2, windows[pairs - 1].y + height / 2);
   return {
     kind: 'rows',
     petals: intake.petals,
     perRow,
-    rows: Math.ceil(intake.petals / perRow),
+    rows,
     pitch,
     width: intake.width,
     freeLength: intake.length,
     clampDepth: CLAMP_DEPTH,
-    panelWidth: perRow * pitch + 2 * SEAT_LAND,
-    panelLength: intake.length + CLAMP_DEPTH + 3 * SEAT_LAND,
+    panelWidth,
+    panelLength,
+    windows,
+    fits: corner <= plateDiameter / 2 - PLATE_RIM,
     reason: `${intake.petals} petals of ${mm(intake.width)} × ${mm(intake.length)} mm do not fit one wheel inside ${mm(plateDiameter)} mm`,
   };
 }

@@ -37,12 +37,12 @@ function wheelParts(engine: Engine, intake: ReedIntake, layout: WheelLayout): Pa
 
 function rowParts(engine: Engine, intake: ReedIntake, layout: RowLayout): Part[] {
   const chamber = engine.sections[0].startDiameter;
-  const window = layout.rows * layout.panelWidth * layout.panelLength;
+  const openings = layout.windows.reduce((sum, w) => sum + w.width * w.height, 0);
   const disc = (Math.PI / 4) * chamber ** 2;
   const stripLength = layout.freeLength + layout.clampDepth;
   const panel = layout.panelWidth * layout.panelLength - layout.perRow * intake.portArea;
   return [
-    valvePlate(engine, Math.min(window, 0.6 * disc)),
+    valvePlate(engine, Math.min(openings, 0.8 * disc)),
     flat(
       'wedge-panel',
       'Wedge panel with ports',
@@ -109,8 +109,8 @@ function flat(
   material: string,
   count: number,
   thickness: number,
-  blankLength: number,
-  blankWidth: number,
+  sideA: number,
+  sideB: number,
   area: number,
 ): Part {
   return {
@@ -120,8 +120,8 @@ function flat(
     material,
     count,
     thickness,
-    blankLength,
-    blankWidth,
+    blankLength: Math.max(sideA, sideB),
+    blankWidth: Math.min(sideA, sideB),
     area,
     mass: area * thickness * densityOf(material),
   };

@@ -1,7 +1,9 @@
 /** Parts-list entries of rolled and mitred pieces. Blanks include the seam allowance; masses do not. */
 import { densityOf } from './density.ts';
 import type { Part } from './parts.ts';
-import { developBend, developSection, neutralDiameter, sectorBox } from './patterns/developments.ts';
+import { developBend, neutralDiameter } from './patterns/developments.ts';
+import { outlineArea, outlineBounds } from './patterns/outline.ts';
+import { developPiece } from './patterns/rolled.ts';
 import { SEAM_ALLOWANCE } from './proportions.ts';
 import type { BendPiece, RolledPiece, ShellPiece } from './shell-pieces.ts';
 
@@ -11,38 +13,19 @@ export function pieceParts(piece: ShellPiece): Part[] {
 }
 
 function rolledPart(piece: RolledPiece): Part {
-  const { thickness } = piece;
-  const development = developSection(
-    neutralDiameter(piece.startDiameter, thickness),
-    neutralDiameter(piece.endDiameter, thickness),
-    piece.length,
-  );
-  const { blank, seamLength } =
-    development.kind === 'cylinder'
-      ? {
-          blank: { width: development.circumference + SEAM_ALLOWANCE, height: development.length },
-          seamLength: development.length,
-        }
-      : {
-          // The allowance lies along one generator; a slightly wider sector holds it.
-          blank: sectorBox(
-            development.outerRadius,
-            development.innerRadius,
-            Math.min(2 * Math.PI, development.angle + SEAM_ALLOWANCE / development.outerRadius),
-          ),
-          seamLength: development.slant,
-        };
+  const { outline, netArea } = developPiece(piece);
+  const { minX, maxX, minY, maxY } = outlineBounds(outline);
   return {
     id: piece.id,
     name: piece.name,
     kind: 'rolled sheet',
     material: piece.material,
     count: 1,
-    thickness,
-    blankLength: Math.max(blank.width, blank.height),
-    blankWidth: Math.min(blank.width, blank.height),
-    area: development.area + seamLength * SEAM_ALLOWANCE,
-    mass: development.area * thickness * densityOf(piece.material),
+    thickness: piece.thickness,
+    blankLength: Math.max(maxX - minX, maxY - minY),
+    blankWidth: Math.min(maxX - minX, maxY - minY),
+    area: outlineArea(outline),
+    mass: netArea * piece.thickness * densityOf(piece.material),
   };
 }
 
