@@ -6,6 +6,7 @@ import type { EvaluationRequest, EvaluationResult, EvaluationSummary, Evaluator 
 import { requestKey } from '../evaluation/request-key.ts';
 import { summarise } from '../evaluation/summary.ts';
 import type { RecordLog } from './record-log.ts';
+import type { StudyClock } from './study-clock.ts';
 
 /** A request with what the log notes beside the answer. */
 export interface Job {
@@ -25,6 +26,7 @@ export interface StoredEvaluationsOptions {
   /** Full answers. */
   finalists: RecordLog;
   modelVersion: string;
+  clock: StudyClock;
   signal?: AbortSignal;
   /** Hears of every answer: fresh is false when it came from the log. */
   onAnswer?: (job: Job, summary: EvaluationSummary, fresh: boolean) => void;
@@ -77,7 +79,7 @@ export class StoredEvaluations {
     encode: (job: Job, result: EvaluationResult, key: string) => { key: string; [name: string]: unknown },
     decode: (record: object, job: Job, fresh: boolean) => T,
   ): Promise<T[]> {
-    const { evaluator, modelVersion, signal } = this.#options;
+    const { evaluator, modelVersion, clock, signal } = this.#options;
     const keys = jobs.map((job) => requestKey(job.request, modelVersion));
     const answers = new Map<string, T>();
     const asked: number[] = [];
@@ -86,8 +88,10 @@ export class StoredEvaluations {
       if (unique.has(key)) return;
       unique.add(key);
       const record = log.get(key);
-      if (record) answers.set(key, decode(record, jobs[index], false));
-      else asked.push(index);
+      if (record) {
+        clock.recall(Number(record.elapsed));
+        answers.set(key, decode(record, jobs[index], false));
+      } else asked.push(index);
     });
     await evaluator.evaluate(
       asked.map((index) => jobs[index].request),
@@ -96,7 +100,8 @@ export class StoredEvaluations {
         onResult: async (place, result) => {
           const index = asked[place];
           // Through text and back, so that a fresh answer has the same bits as one read from the log.
-          const record = JSON.parse(JSON.stringify(encode(jobs[index], result, keys[index])));
+          const elapsed = clock.stamp();
+          const record = JSON.parse(JSON.stringify({ ...encode(jobs[index], result, keys[index]), elapsed }));
           await log.append([record]);
           answers.set(keys[index], decode(record, jobs[index], true));
         },

@@ -1,0 +1,45 @@
+// The steps of the continuous integration. Types, style and the install count as one check each.
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+const folder = mkdtempSync(join(tmpdir(), 'pulsejet-ci-'));
+const report = join(folder, 'tests.json');
+let passed = 0;
+let failed = 0;
+
+function step(name, command, env = {}) {
+  console.log(`\n== ${name}: ${command}`);
+  const { status } = spawnSync(command, { shell: true, stdio: 'inherit', env: { ...process.env, ...env } });
+  return status === 0;
+}
+
+function check(name, command) {
+  if (step(name, command)) passed++;
+  else failed++;
+}
+
+// The README's test command is `npm ci && npm test`; types and style are looked at in between.
+const installed = step('install', 'npm ci');
+if (installed) {
+  check('types', 'npm run typecheck');
+  check('style', 'npm run lint');
+  const green = step('tests', 'npm test -- --reporter=default --reporter=json --outputFile.json="$TEST_REPORT"', { TEST_REPORT: report });
+  let counted = { numPassedTests: 0, numFailedTests: 0, numPendingTests: 0 };
+  try {
+    counted = JSON.parse(readFileSync(report, 'utf8'));
+  } catch (error) {
+    console.error(`The test report cannot be read: ${error.message}`);
+  }
+  passed += counted.numPassedTests;
+  failed += counted.numFailedTests;
+  if (counted.numPendingTests > 0) console.log(`${counted.numPendingTests} skipped`);
+  // A file that cannot even start, or a run without tests, has no failed test to count.
+  if ((!green && counted.numFailedTests === 0) || counted.numPassedTests === 0) failed++;
+} else {
+  failed++;
+}
+rmSync(folder, { recursive: true, force: true });
+console.log(`\n${passed} passed, ${failed} failed`);
+process.exitCode = failed === 0 ? 0 : 1;

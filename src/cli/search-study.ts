@@ -1,0 +1,134 @@
+/** The search of a study: architectures in, what was found out, every answer through the store. */
+import type { Study } from '../config/study.ts';
+import type { TradePoint } from '../ranking/results.ts';
+import { ARCHITECTURE_SEARCH, searchArchitectures } from '../search/architecture-search.ts';
+import type { EvaluationOrder } from '../search/evaluation-order.ts';
+import type { SearchProblem } from '../search/outcome.ts';
+import type { ArchitectureSearchResult } from '../search/search-result.ts';
+import type { DesignSpace } from '../space/architectures.ts';
+import type { Job, StoredEvaluations } from '../store/stored-evaluations.ts';
+import type { StudyClock } from '../store/study-clock.ts';
+import { UsageError } from './output.ts';
+import type { Progress } from './progress.ts';
+import { OBJECTIVES, outcomeOf } from './search-outcome.ts';
+import { bestInWords } from './wording.ts';
+
+/** A screening run's share of the cost of a full one. */
+export const SCREEN_COST = ARCHITECTURE_SEARCH.screenCost ?? 0;
+/** Points of one architecture that are kept for the trade picture; beyond that, every second one goes. */
+const TRADE_POINTS = 400;
+
+export interface SearchedStudy {
+  result: ArchitectureSearchResult;
+  /** Designs that ran, by architecture, evenly thinned in the order of asking. */
+  tradePoints: TradePoint[];
+  /** Answers of each kind that the search asked for. */
+  asked: { screen: number; full: number };
+}
+
+export interface SearchStudyInput {
+  study: Study;
+  spaces: readonly DesignSpace[];
+  stored: StoredEvaluations;
+  clock: StudyClock;
+  progress: Progress;
+}
+
+/**
+ * @throws {UsageError} when the budget does not pay for one design of each architecture
+ * @throws {Interrupted} when the run was asked to stop
+ */
+export async function searchStudy({
+  study,
+  spaces,
+  stored,
+  clock,
+  progress,
+}: SearchStudyInput): Promise<SearchedStudy> {
+  const { search } = study;
+  const least = Math.ceil(spaces.length * (1 + SCREEN_COST));
+  if (search.evaluations < least) {
+    throw new UsageError(
+      `A budget of ${search.evaluations} evaluations is too small: ${spaces.length} architectures are explored, which takes ${least} at the least.`,
+    );
+  }
+  const byId = new Map(spaces.map((space) => [space.architecture.id, space]));
+  const points = new Map(spaces.map((space) => [space.architecture.id, new ThinnedPoints()]));
+  const asked = { screen: 0, full: 0 };
+  progress.stage('Searching', search.evaluations);
+
+  const evaluate = async (orders: EvaluationOrder[]) => {
+    const jobs = orders.map((order) => jobOf(order, byId.get(order.problem) as DesignSpace, study));
+    const summaries = await stored.summaries(jobs);
+    orders.forEach((order, i) => {
+      asked[order.fidelity]++;
+      if (order.fidelity === 'full') points.get(order.problem)?.offer(order.problem, summaries[i]);
+    });
+    return summaries.map(outcomeOf);
+  };
+
+  const result = await searchArchitectures({
+    problems: spaces.map(problemOf),
+    seed: search.seed,
+    settings: {
+      ...ARCHITECTURE_SEARCH,
+      evaluations: search.evaluations,
+      population: search.population,
+      stallGenerations: search.stallGenerations,
+      timeLimit: search.timeLimit,
+    },
+    evaluate,
+    clock: () => clock.latest,
+    onProgress: ({ front }) => progress.best(bestInWords(front)),
+  });
+  return { result, tradePoints: [...points.values()].flatMap((kept) => kept.points), asked };
+}
+
+function problemOf(space: DesignSpace): SearchProblem {
+  return {
+    id: space.architecture.id,
+    variables: space.variables,
+    objectiveCount: OBJECTIVES,
+    check: (x) => {
+      const engine = space.toEngine(x);
+      return 'refused' in engine ? { violations: [engine.violation], reason: engine.constraint } : null;
+    },
+  };
+}
+
+function jobOf(order: EvaluationOrder, space: DesignSpace, study: Study): Job {
+  const engine = space.toEngine(order.x);
+  if ('refused' in engine)
+    throw new Error(`design ${order.id} was evaluated although geometry refuses it: ${engine.sentence}`);
+  return {
+    request: { engine, brief: study.brief, fidelity: order.fidelity, constantsDraw: null },
+    id: `${order.problem}/${order.id}`,
+    stage: 'search',
+    architecture: order.problem,
+    x: order.x,
+  };
+}
+
+/** Keeps every 2ᵏ-th of a stream, so that a picture stays small however long the night was. */
+class ThinnedPoints {
+  points: TradePoint[] = [];
+  #stride = 1;
+  #seen = 0;
+
+  offer(architecture: string, summary: Awaited<ReturnType<StoredEvaluations['summaries']>>[number]): void {
+    const { tsfc, valveLife, thrust, violations, status } = summary;
+    if (status !== 'ok' || tsfc === null || valveLife === null || thrust === null) return;
+    if (this.#seen++ % this.#stride !== 0) return;
+    this.points.push({
+      architecture,
+      tsfc,
+      valveLife,
+      thrust,
+      feasible: violations.length === 0,
+      reason: violations[0]?.id ?? '',
+    });
+    if (this.points.length <= TRADE_POINTS) return;
+    this.points = this.points.filter((_, i) => i % 2 === 0);
+    this.#stride *= 2;
+  }
+}
