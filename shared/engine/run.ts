@@ -1,0 +1,384 @@
+/**
+ * One start attempt: starting air and spark, then neither, until the engine dies or repeats itself.
+ *
+ * A cycle ends when the chamber pressure rises through ambient after having been below it. The run is over when two groups
+ * of cycles agree (limit cycle), when the engine has died, or when the cycles allowed are spent.
+ */
+import { applyCellSources } from '../combustion/cell-sources.ts';
+import { addJets, carryJet, drawBack, type InflowTotals } from '../combustion/inflow.ts';
+import { recoverPrimitives } from '../duct/primitives.ts';
+import { makeStepBook, type StepBook, stableStep, stepFlow } from '../duct/step.ts';
+import { jetSpeed, orificeFlow } from '../intake/orifice.ts';
+import { L, Ledger } from './ledger.ts';
+import type { Machine } from './machine.ts';
+import type { StartAttempt } from './performance.ts';
+import { steadyWallTemperature } from './wall-temperature.ts';
+
+export interface RunSettings {
+  /** Cycles in each of the two groups that are compared. */
+  group: number;
+  /** Relative agreement that counts as a limit cycle. */
+  tolerance: number;
+  /** Cycles after the start before groups are compared, and the most that are run. */
+  minCycles: number;
+  maxCycles: number;
+}
+
+export type RunEnd = 'limit cycle' | 'cycles spent' | 'died' | 'not finite';
+
+/** What an observer is told after each step, for traces. */
+export interface StepReport {
+  time: number;
+  dt: number;
+  intakeFlow: number;
+  exitFlow: number;
+  heatRelease: number;
+  thrust: number;
+  lift: number;
+  chamberPressure: number;
+  exitPressure: number;
+}
+
+/** Peak gauge pressure, share of ambient, below which a cycle counts as weak. */
+const WEAK = 0.02;
+const WEAK_CYCLES = 4;
+/**
+ * A cycle is counted when the chamber, having been below ambient by this share of its recent depth, rises above ambient by
+ * this share of its recent peak: overtones and valve chatter are no cycles.
+ */
+const SWING = 0.35;
+/** Shortest cycle and memory of the recent extremes, acoustic periods. */
+const SHORTEST = 0.25;
+const MEMORY = 1.5;
+/** Swing below which nothing counts, share of ambient. */
+const STILL = 0.005;
+/** Acoustic periods without a cycle after which the engine has stopped. */
+const SILENCE = 3.5;
+
+/** A machine while it runs. */
+export class Run {
+  readonly ledger: Ledger;
+  readonly report: StepReport = { time: 0, dt: 0, intakeFlow: 0, exitFlow: 0, heatRelease: 0, thrust: 0, lift: 0, chamberPressure: 0, exitPressure: 0 };
+  time = 0;
+  steps = 0;
+  /** Copies in the ledger when starting air and spark went off. */
+  cyclesWhenLeftAlone = -1;
+  hottest = 0;
+  /** kg of air blown in during the start. */
+  startAir = 0;
+  private readonly book: StepBook = makeStepBook();
+  private readonly inflow: InflowTotals = { mass: 0, air: 0, fuel: 0, energy: 0, momentum: 0 };
+  private wasBelow = false;
+  private recentPeak = 0;
+  private recentDepth = 0;
+  private lastCycleTime = 0;
+  private weak = 0;
+  /** Slow means that injection pumps follow: kg/s of air, and share of time that suction lasts. */
+  private meanAir: number;
+  private meanSuction = 0.4;
+
+  private readonly machine: Machine;
+  private readonly start: StartAttempt;
+  private readonly settings: RunSettings;
+
+  constructor(machine: Machine, start: StartAttempt, settings: RunSettings) {
+    this.machine = machine;
+    this.start = start;
+    this.settings = settings;
+    this.ledger = new Ledger(settings.maxCycles + 80);
+    const { flow, engine } = machine;
+    const volume = flow.grid.volume.reduce((a, b) => a + b, 0);
+    // Fill fraction about 0.1 a cycle (AIAA 2005-0228) until the engine says better.
+    this.meanAir = (0.1 * volume * engine.site.pressure) / (287 * engine.site.temperature * machine.period);
+    this.ledger.now[L.lowestPressure] = this.ledger.now[L.peakPressure] = engine.site.pressure;
+    this.setStartingAir(start.airPressure);
+  }
+
+  private setStartingAir(gauge: number): void {
+    const { left, engine } = this.machine;
+    if (left.kind === 'open') left.ambient = { ...left.ambient, pressure: engine.site.pressure + gauge };
+  }
+
+  get starting(): boolean {
+    return this.time < this.start.duration;
+  }
+
+  /** Runs to an end. `watch` is called after every step. */
+  toEnd(): RunEnd {
+    for (;;) {
+      const state = this.step();
+      if (state) return state;
+    }
+  }
+
+  /** One step; null while the run goes on. */
+  step(): RunEnd | null {
+    const m = this.machine;
+    const { flow, engine, valve, constants } = m;
+    const now = this.ledger.now;
+    recoverPrimitives(flow);
+    if (!(flow.fastest < 6000)) return 'not finite';
+    const dt = Math.min(stableStep(flow), m.period / 40);
+    const ambient = engine.site.pressure;
+    const chamber = flow.pressure[m.monitor];
+    const starting = this.starting;
+    if (!starting && this.cyclesWhenLeftAlone < 0) {
+      this.cyclesWhenLeftAlone = this.ledger.count;
+      this.lastCycleTime = this.time;
+      this.weak = 0;
+      this.setStartingAir(0);
+      valve?.resetExtremes();
+    }
+    // During a start the blower's delivery rises to its pressure only as far as the intake lets it; taken as constant.
+    const outside = ambient + (starting ? this.start.airPressure : 0);
+
+    // What the valve lets through, from the state before the flow step.
+    let jet = 0;
+    let massRate = 0;
+    if (valve) {
+      const head = chamber;
+      valve.advance(dt, outside - head);
+      const area = valve.effectiveArea();
+      if (outside >= head) {
+        massRate = orificeFlow(area, outside, engine.site.temperature, head, m.inflowGasConstant, m.inflowGamma);
+        jet = jetSpeed(outside, engine.site.temperature, head, m.inflowGasConstant, m.inflowGamma);
+        if (valve.lift() <= 0.01 * valve.stopLift) jet = 0;
+      } else {
+        const gamma = 1 + (flow.pressure[0] / (flow.density[0] * flow.temperature[0])) / flow.heatCapacity[0];
+        massRate = -orificeFlow(area, head, flow.temperature[0], outside, head / (flow.density[0] * flow.temperature[0]), gamma);
+      }
+    } else {
+      const face = m.mouthFace;
+      jet = Math.max(0, flow.massFlux[face] / (flow.grid.faceArea[face] * flow.density[face - 1]));
+    }
+
+    const headPressureBefore = chamber;
+    stepFlow(flow, m.left, m.right, dt, this.book);
+    const b = this.book;
+    let airIn = 0;
+    let fuelIn = 0;
+    let intakeMass: number;
+    let jetMomentum = 0;
+    if (valve) {
+      const t = this.inflow;
+      if (massRate >= 0) addJets(flow, m.jets, massRate * dt, m.inflowEnthalpy, m.premixed, jet, constants.jetTurbulence, t);
+      else drawBack(flow, m.jets, -massRate * dt, t);
+      airIn += t.air;
+      fuelIn += t.fuel;
+      intakeMass = t.mass;
+      jetMomentum = t.momentum;
+      if (t.mass >= 0) {
+        now[L.massIn] += t.mass;
+        now[L.energyIn] += t.energy;
+      } else {
+        now[L.massOut] -= t.mass;
+        now[L.energyOut] -= t.energy;
+      }
+    } else {
+      const entered = flow.massFlux[m.mouthFace] * dt;
+      if (entered > 0) carryJet(flow, m.jets, entered);
+      intakeMass = b.leftMass;
+      airIn += b.leftMass - b.leftFuel - b.leftProduct;
+      if (b.leftMass >= 0) {
+        now[L.massIn] += b.leftMass;
+        now[L.energyIn] += b.leftEnergy;
+      } else {
+        now[L.massOut] -= b.leftMass;
+        now[L.energyOut] -= b.leftEnergy;
+      }
+    }
+    if (b.rightMass >= 0) {
+      now[L.massOut] += b.rightMass;
+      now[L.energyOut] += b.rightEnergy;
+    } else {
+      now[L.massIn] -= b.rightMass;
+      now[L.energyIn] -= b.rightEnergy;
+    }
+
+    // Injected fuel follows the air taken in, slowly, as a jet set for this φ would.
+    const suction = headPressureBefore < ambient;
+    const memory = dt / (4 * m.period);
+    this.meanAir += memory * (airIn / dt - this.meanAir);
+    this.meanSuction += memory * ((suction ? 1 : 0) - this.meanSuction);
+    if (engine.feed.mode !== 'premixed') {
+      const timed = engine.feed.mode === 'timed-injection';
+      const wanted = (engine.feed.equivalenceRatio * Math.max(0, this.meanAir)) / m.fuel.stoichiometricAirFuelRatio;
+      const rate = timed ? (suction ? wanted / Math.max(0.1, this.meanSuction) : 0) : wanted;
+      if (rate > 0) {
+        const t = this.inflow;
+        addJets(flow, m.injection, rate * dt, m.fuelEnthalpy, 1, 0, 0, t);
+        fuelIn += t.fuel;
+        now[L.massIn] += t.mass;
+        now[L.energyIn] += t.energy;
+      }
+    }
+
+    const s = m.sources;
+    applyCellSources(flow, s, dt, jet, starting);
+
+    // Books.
+    const thrustStep = this.keepThrust(dt, jetMomentum);
+    this.time += dt;
+    this.steps++;
+    now[L.time] = this.time;
+    now[L.airIn] += airIn;
+    now[L.fuelIn] += fuelIn;
+    now[L.heatReleased] += s.heatReleased;
+    now[L.wallHeat] += s.wallHeat;
+    now[L.pressureIntegral] += chamber * dt;
+    if (starting && airIn > 0) this.startAir += airIn;
+    const rate = airIn / dt;
+    if (rate > now[L.peakAirFlow]) now[L.peakAirFlow] = rate;
+    if (chamber > now[L.peakPressure]) now[L.peakPressure] = chamber;
+    if (chamber < now[L.lowestPressure]) now[L.lowestPressure] = chamber;
+    if (suction) {
+      now[L.suctionTime] += dt;
+      now[L.suctionIntegral] += (ambient - chamber) * dt;
+      if (valve) {
+        now[L.openIntegral] += valve.openArea() * dt;
+        now[L.offeredIntegral] += (outside - chamber) * dt;
+      }
+    }
+    const r = this.report;
+    r.time = this.time;
+    r.dt = dt;
+    r.intakeFlow = intakeMass / dt;
+    r.exitFlow = b.rightMass / dt;
+    r.heatRelease = s.heatReleased / dt;
+    r.thrust = thrustStep / dt;
+    r.lift = valve ? valve.lift() : 0;
+    r.chamberPressure = chamber;
+    r.exitPressure = flow.pressure[flow.grid.cells - 1];
+    return this.judge(chamber, ambient);
+  }
+
+  /** Adds the step's impulses to the books and returns the thrust impulse, N s. */
+  private keepThrust(dt: number, jetMomentum: number): number {
+    const m = this.machine;
+    const now = this.ledger.now;
+    const b = this.book;
+    const area = m.flow.grid.faceArea;
+    const n = m.flow.grid.cells;
+    const ambient = m.engine.site.pressure;
+    const right = b.rightMomentum - ambient * area[n] * dt;
+    const left = b.leftMomentum - ambient * area[0] * dt;
+    const outRight = b.rightMass >= 0;
+    const s = m.sources;
+    // Push of sloping walls on the gas, gauge; walls feel the opposite, and forwards is −x.
+    const walls = b.wallPush - ambient * (area[n] - area[0]) * dt;
+    let wallForce = walls - s.frictionImpulse - s.wideningImpulse + jetMomentum;
+    let thrust = 0;
+    if (outRight) {
+      thrust += right;
+      now[L.exhaustImpulse] += right;
+    } else {
+      now[L.lipImpulse] -= right;
+    }
+    if (m.valve) {
+      wallForce += left;
+    } else {
+      const aft = m.engine.intake.kind === 'valveless' && m.engine.intake.mouth === 'aft';
+      const gauge = b.leftMass < 0 ? left : 0;
+      const counted = aft ? gauge : -gauge;
+      thrust += counted;
+      now[L.intakeImpulse] += counted;
+      // A bent engine turns the intake's flow round: the bend's walls carry twice its flux.
+      if (aft) wallForce += 2 * left;
+      now[L.lipImpulse] -= aft ? left - gauge : -(left - gauge);
+    }
+    now[L.wallImpulse] += wallForce;
+    return thrust;
+  }
+
+  private judge(chamber: number, ambient: number): RunEnd | null {
+    const m = this.machine;
+    const fade = this.report.dt / (MEMORY * m.period);
+    this.recentPeak = Math.max(chamber - ambient, this.recentPeak * (1 - fade), STILL * ambient);
+    this.recentDepth = Math.max(ambient - chamber, this.recentDepth * (1 - fade), STILL * ambient);
+    if (chamber < ambient - SWING * this.recentDepth) this.wasBelow = true;
+    const above = chamber > ambient + SWING * this.recentPeak;
+    if (this.wasBelow && above && this.time - this.lastCycleTime > SHORTEST * m.period) {
+      this.wasBelow = false;
+      this.lastCycleTime = this.time;
+      const end = this.closeCycle(ambient);
+      if (end) return end;
+    }
+    if (!this.starting && this.time - this.lastCycleTime > SILENCE * m.period) return 'died';
+    if (this.time > this.start.duration + (this.settings.maxCycles + 4) * 2 * m.period) return 'cycles spent';
+    return null;
+  }
+
+  private closeCycle(ambient: number): RunEnd | null {
+    const m = this.machine;
+    const { flow } = m;
+    const now = this.ledger.now;
+    const peak = now[L.peakPressure];
+    let mass = 0;
+    let energy = 0;
+    let momentum = 0;
+    let hottest = 0;
+    for (let i = 0; i < flow.grid.cells; i++) {
+      const v = flow.grid.volume[i];
+      mass += flow.mass[i] * v;
+      energy += flow.energy[i] * v;
+      momentum += flow.momentum[i] * v;
+      if (flow.temperature[i] > hottest) hottest = flow.temperature[i];
+    }
+    now[L.heldMass] = mass;
+    now[L.heldEnergy] = energy;
+    now[L.heldMomentum] = momentum;
+    this.hottest = Math.max(this.hottest, hottest);
+    this.ledger.close(flow.pressure[m.monitor]);
+    if (this.ledger.full) return 'cycles spent';
+    if (this.starting) return null;
+    this.warmWalls();
+    this.weak = peak - ambient < WEAK * ambient ? this.weak + 1 : 0;
+    if (this.weak >= WEAK_CYCLES) return 'died';
+    const alone = this.ledger.count - this.cyclesWhenLeftAlone;
+    const { group, tolerance, minCycles, maxCycles } = this.settings;
+    if (alone >= minCycles && this.disagreement(group) < tolerance) return 'limit cycle';
+    return alone >= maxCycles ? 'cycles spent' : null;
+  }
+
+  /** Largest relative change of impulse, peak pressure, air and period between the last two groups of cycles. */
+  disagreement(group: number): number {
+    const c = this.ledger.count - 1;
+    if (c < 2 * group) return Number.POSITIVE_INFINITY;
+    const l = this.ledger;
+    const p0 = this.machine.engine.site.pressure;
+    let worst = 0;
+    const compare = (a: number, b: number) => {
+      const d = Math.abs(a - b) / Math.max(1e-12, 0.5 * Math.abs(a + b));
+      if (d > worst) worst = d;
+    };
+    compare(l.between(c - group, c, 'exhaustImpulse'), l.between(c - 2 * group, c - group, 'exhaustImpulse'));
+    compare(l.between(c - group, c, 'airIn'), l.between(c - 2 * group, c - group, 'airIn'));
+    compare(l.between(c - group, c, 'time'), l.between(c - 2 * group, c - group, 'time'));
+    let late = 0;
+    let early = 0;
+    for (let n = 0; n < group; n++) {
+      late += l.at(c - n, 'peakPressure') - p0;
+      early += l.at(c - group - n, 'peakPressure') - p0;
+    }
+    compare(late, early);
+    return worst;
+  }
+
+  /** Moves the walls halfway to the steady temperature of the last cycle's mean film and gas. */
+  private warmWalls(): void {
+    const { sources, engine, flow } = this.machine;
+    const c = this.ledger.count - 1;
+    const span = c > 0 ? this.ledger.between(c - 1, c, 'time') : 0;
+    if (span > 0) {
+      for (let i = 0; i < flow.grid.cells; i++) {
+        if (flow.grid.wallArea[i] <= 0 || sources.filmTime[i] <= 0) continue;
+        const film = sources.filmTime[i] / span;
+        const gas = sources.filmHeat[i] / sources.filmTime[i];
+        const steady = steadyWallTemperature(film, gas, engine.site.temperature);
+        sources.wallTemperature[i] += 0.5 * (steady - sources.wallTemperature[i]);
+      }
+    }
+    sources.filmTime.fill(0);
+    sources.filmHeat.fill(0);
+  }
+}
