@@ -17,8 +17,8 @@ export function shortTubeCollapse(
   length: number,
 ): number {
   const slenderness = thickness / diameter;
-  const span = length / diameter - 0.45 * Math.sqrt(slenderness);
-  if (span <= 0) return Number.POSITIVE_INFINITY;
+  // Shorter than this it is a ring, and the formula would give infinity.
+  const span = Math.max(length / diameter - 0.45 * Math.sqrt(slenderness), 0.05);
   return ((2.42 * modulus) / (1 - poisson * poisson) ** 0.75) * (slenderness ** 2.5 / span);
 }
 

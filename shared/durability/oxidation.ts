@@ -14,7 +14,10 @@ export function recessionRate(material: SheetMaterial, temperature: number): num
   return (2 * uptake * material.metalPerOxygen) / (material.density * SECONDS_100H);
 }
 
+/** Lives beyond 30 000 years say nothing, s. */
+const LONGEST = 1e12;
+
 /** Running time, s, until `share` of the thickness (m) is gone. */
 export function oxidationLife(material: SheetMaterial, temperature: number, thickness: number, share: number): number {
-  return (share * thickness) / recessionRate(material, temperature);
+  return Math.min((share * thickness) / recessionRate(material, temperature), LONGEST);
 }

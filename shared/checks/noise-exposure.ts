@@ -1,0 +1,30 @@
+import { NOISE_UNCERTAINTY } from '../noise/engine-noise.ts';
+import { levelAt } from '../noise/monopole.ts';
+import { DOUBLE_PROTECTION, exposureMinutes } from '../noise/noise-dose.ts';
+import { atLeast, type CheckRule, notApplicable } from './rule.ts';
+import { decibels, duration, metres } from './say.ts';
+
+export const noiseExposure: CheckRule = {
+  id: 'noise-exposure',
+  title: 'Noise at the operator',
+  source:
+    'NIOSH publication 98-126: 85 dB(A) for 8 h, half the time for each 3 dB; muffs over plugs about 27 dB (from memory, medium)',
+  binding: false,
+  judge({ brief, running, levelAtOneMetre, endurance, caution }) {
+    if (running === null) return notApplicable('The engine does not run.');
+    const { operatorDistance, maxExposureMinutes } = brief.limits;
+    const level = levelAt(levelAtOneMetre(), operatorDistance);
+    const value = exposureMinutes(level - DOUBLE_PROTECTION) * 60;
+    const bare = exposureMinutes(level) * 60;
+    const limit = maxExposureMinutes === null ? endurance : maxExposureMinutes * 60;
+    const found = `About ${decibels(level)} ± ${NOISE_UNCERTAINTY} at ${metres(operatorDistance)}: ${duration(bare)} a day with bare ears, ${duration(value)} with muffs over plugs; ${duration(limit)} is planned`;
+    return atLeast(
+      { value, limit, unit: 's', cautionMargin: Math.max(caution, 3) },
+      {
+        pass: `${found}. Always wear both.`,
+        caution: `${found}: wear both, and keep runs short.`,
+        fail: `${found}: stand farther off (twice the distance takes 6 dB), run by remote control, or run shorter.`,
+      },
+    );
+  },
+};

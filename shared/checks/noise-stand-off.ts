@@ -1,0 +1,32 @@
+import { distanceFor } from '../noise/monopole.ts';
+import { levelForMinutes } from '../noise/noise-dose.ts';
+import { atLeast, type CheckRule, notApplicable, noWorseThanCaution } from './rule.ts';
+import { decibels, duration, metres } from './say.ts';
+
+/** Distance at which bare ears bear one run a day. */
+export function standOff(levelAtOneMetre: number, endurance: number): number {
+  return distanceFor(levelAtOneMetre, levelForMinutes(endurance / 60));
+}
+
+export const noiseStandOff: CheckRule = {
+  id: 'noise-stand-off',
+  title: 'Distance for people without ear protection',
+  source: 'NIOSH publication 98-126; −6 dB for each doubling of distance over open ground',
+  binding: false,
+  judge({ brief, running, levelAtOneMetre, endurance, caution }) {
+    if (running === null) return notApplicable('The engine does not run.');
+    const limit = standOff(levelAtOneMetre(), endurance);
+    const value = brief.limits.operatorDistance;
+    const found = `Bystanders without protection keep ${metres(limit)} away for one run of ${duration(endurance)} a day (${decibels(levelForMinutes(endurance / 60))} there)`;
+    return noWorseThanCaution(
+      atLeast(
+        { value, limit, unit: 'm', cautionMargin: caution },
+        {
+          pass: `${found}; the operator's place is farther.`,
+          caution: `${found}.`,
+          fail: `${found}; nobody comes nearer with bare ears, and neighbours hear it much farther.`,
+        },
+      ),
+    );
+  },
+};

@@ -1,0 +1,22 @@
+import { atMost, type CheckRule } from './rule.ts';
+
+/** Pieces to cut and fit that a small shop finishes in a few weekends. Common practice, no source. */
+const MANY = 100;
+
+export const partCount: CheckRule = {
+  id: 'part-count',
+  title: 'Number of parts',
+  source: 'common practice, no source',
+  binding: false,
+  judge({ parts, caution }) {
+    const value = parts().reduce((sum, part) => sum + part.count, 0);
+    return atMost(
+      { value, limit: MANY, unit: '', cautionMargin: caution },
+      {
+        pass: `${value} parts to make.`,
+        caution: `${value} parts to make: plan for it.`,
+        fail: `${value} parts to make, over ${MANY}: fewer, larger valves or wider petals cut that down.`,
+      },
+    );
+  },
+};

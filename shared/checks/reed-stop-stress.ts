@@ -1,0 +1,11 @@
+import type { CheckRule } from './rule.ts';
+import { judgeSite } from './site-stress.ts';
+
+export const reedStopStress: CheckRule = {
+  id: 'reed-stop-stress',
+  title: 'Petal stress over the stop',
+  source: 'σ = E t/2R on the arc of the stop; Hunt, J. Acoust. Soc. Am. 32 (1960) 1123',
+  binding: false,
+  judge: (facts) =>
+    judgeSite(facts, 'reed', 'stop', 'a flatter stop (less lift or a longer petal) or thinner strip lowers it'),
+};

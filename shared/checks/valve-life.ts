@@ -1,0 +1,36 @@
+import { atLeast, type CheckRule, notApplicable, noWorseThanCaution } from './rule.ts';
+import { duration } from './say.ts';
+
+/** Median life against the endurance wanted; a low end below it is a caution. */
+export const valveLifeCheck: CheckRule = {
+  id: 'valve-life',
+  title: 'Valve outlives the run',
+  source:
+    'Basquin (1910) with SAE J1099 exponents, Goodman and Smith–Watson–Topper mean stress, Hunt (1960) impact stress; lognormal scatter',
+  binding: true,
+  judge({ engine, running, brief, endurance, life }) {
+    if (running === null) return notApplicable('The engine does not run.');
+    if (engine.intake.kind === 'valveless') return notApplicable('There is no valve; see the life of the shell.');
+    const { band, limiter } = life();
+    const found = `${duration(band.low)} to ${duration(band.high)}, middle ${duration(band.median)}, by ${limiter}`;
+    const asked =
+      brief.wanted.endurance === null ? `${duration(endurance)} (no endurance stated)` : duration(endurance);
+    const cure = 'lower the lift, slow the impact, thin the strip or take a strip of higher fatigue strength';
+    const judged = atLeast(
+      { value: band.median, limit: endurance, unit: 's', cautionMargin: 0 },
+      {
+        pass: `Valves last ${found}; ${asked} asked.`,
+        caution: `Valves last ${found}; ${asked} asked.`,
+        fail: `Valves last ${found}, less than the ${asked} asked: ${cure}.`,
+      },
+    );
+    if (judged.verdict === 'pass' && band.low < endurance) {
+      return {
+        ...judged,
+        verdict: 'caution',
+        sentence: `Valves last ${found}: an unlucky set breaks before ${asked}; carry spares, or ${cure}.`,
+      };
+    }
+    return brief.wanted.endurance === null ? noWorseThanCaution(judged) : judged;
+  },
+};
