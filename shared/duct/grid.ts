@@ -1,5 +1,8 @@
 /**
- * The finite-volume grid: equal steps along the centreline, exact areas at faces and exact volumes in cells.
+ * The finite-volume grid: equal steps along the centreline. A face has the bore's mean area over the cell width around it,
+ * a cell the mean of its two faces times its length, so the total volume is the bore's and no cell is much smaller than
+ * what its faces let in. With the area sampled at the face itself, a sudden step in the bore can leave a cell whose volume
+ * is a fraction of its face times its length, and the scheme blows up there at any usual Courant number.
  *
  * An open end is longer to sound than to the eye: the grid goes on 0.6133 radii beyond it
  * (unflanged end correction, Levine & Schwinger, Phys. Rev. 73 (1948) 383).
@@ -50,16 +53,18 @@ export function makeGrid(sections: readonly Section[], cells: number, openLeft: 
   const dx = (length + left + right) / cells;
   const grid = emptyGrid(cells, dx, -left);
   for (let i = 0; i <= cells; i++) {
-    const r = radiusAt(sections, Math.min(length, Math.max(0, -left + i * dx)));
-    grid.faceArea[i] = Math.PI * r * r;
+    const x = -left + i * dx;
+    const r = radiusAt(sections, Math.min(length, Math.max(0, x)));
+    const atEnd = i === 0 || i === cells;
+    grid.faceArea[i] = atEnd ? Math.PI * r * r : boreBetween(sections, x - dx / 2, x + dx / 2).volume / dx;
   }
   for (let i = 0; i < cells; i++) {
     const a = -left + i * dx;
     const bore = boreBetween(sections, a, a + dx);
-    grid.volume[i] = bore.volume;
+    grid.volume[i] = (dx * (grid.faceArea[i] + grid.faceArea[i + 1])) / 2;
     grid.wallArea[i] = bore.wall;
     grid.position[i] = a + dx / 2;
-    grid.diameter[i] = Math.sqrt((4 * bore.volume) / (Math.PI * dx));
+    grid.diameter[i] = Math.sqrt((4 * grid.volume[i]) / (Math.PI * dx));
   }
   addWideningLosses(grid, sections, stations);
   return grid;
