@@ -1,0 +1,112 @@
+/** What became of every kind of engine that was explored. */
+import type { ArchitectureResult, StudyResults } from '../../ranking/results.ts';
+import { forceBars, type ForceRow } from '../charts/force-bars.ts';
+import type { Markup } from '../charts/svg.ts';
+import { anchor } from '../format/escape.ts';
+import { duration } from '../format/duration.ts';
+import { shortName } from '../format/architecture-name.ts';
+import { fixed } from '../format/number.ts';
+import { metric } from '../format/quantity.ts';
+import { dimensionLine } from './dimensions.ts';
+import { type FigureView, figureView } from './figure.ts';
+import { type KeyFigures, keyFigures } from './key-figures.ts';
+import { keyMark } from './trade.ts';
+
+export interface ArchitectureView {
+  anchor: string;
+  label: string;
+  mark: Markup;
+  /** "worked", "never worked" or "ran, but never within the limits". */
+  outcome: string;
+  evaluations: string;
+  running: string;
+  feasible: string;
+  best: { id: string; anchor: string; figures: KeyFigures } | null;
+  reason: string;
+  freedBy: string;
+  /** Force and time in one sentence; '' when there is none. */
+  forces: string;
+  failures: { reason: string; count: string }[];
+  /** For an architecture without a feasible design: the one that came nearest. */
+  nearest: { binding: string; status: string; line: string } | null;
+}
+
+export interface ArchitecturesView {
+  rows: ArchitectureView[];
+  forceFigure: FigureView | null;
+}
+
+function outcome(a: ArchitectureResult): string {
+  if (a.feasible > 0) return 'worked';
+  if (a.running > 0) return 'ran, but never within every limit';
+  return a.evaluations > 0 ? 'never ran' : 'not evaluated';
+}
+
+function forceSentence(a: ArchitectureResult): string {
+  if (!a.forces) return '';
+  const { offered, needed, timeOffered, timeNeeded } = a.forces;
+  return (
+    `Suction offers one valve ${metric(offered, 'N')} where it needs ${metric(needed, 'N')}, ` +
+    `for ${duration(timeOffered)} where it needs ${duration(timeNeeded)}.`
+  );
+}
+
+export function architecturesView(results: StudyResults): ArchitecturesView {
+  const candidates = new Map(results.candidates.map((c) => [c.id, c]));
+  const rows = results.architectures.map((a): ArchitectureView => {
+    const best = a.bestCandidate === null ? undefined : candidates.get(a.bestCandidate);
+    return {
+      anchor: `architecture-${anchor(a.architecture.id)}`,
+      label: a.architecture.label,
+      mark: keyMark(a.architecture),
+      outcome: outcome(a),
+      evaluations: fixed(a.evaluations, 0),
+      running: fixed(a.running, 0),
+      feasible: fixed(a.feasible, 0),
+      best: best
+        ? { id: best.id, anchor: anchor(best.id), figures: keyFigures(best, results.study.brief.currency) }
+        : null,
+      reason: a.reason,
+      freedBy: a.freedBy,
+      forces: forceSentence(a),
+      failures: a.failures.map((f) => ({ reason: f.reason, count: fixed(f.count, 0) })),
+      nearest: a.leastViolating
+        ? {
+            binding: a.leastViolating.bindingConstraint,
+            status: a.leastViolating.summary.reason,
+            line: dimensionLine(a.leastViolating.engine),
+          }
+        : null,
+    };
+  });
+  const forces = results.architectures.flatMap((a): ForceRow[] =>
+    a.forces
+      ? [
+          {
+            name: `${shortName(a.architecture)}: force`,
+            offered: a.forces.offered,
+            needed: a.forces.needed,
+            unit: 'N',
+            offeredName: 'suction offers',
+            neededName: 'valve needs',
+          },
+          {
+            name: `${shortName(a.architecture)}: time`,
+            offered: a.forces.timeOffered,
+            needed: a.forces.timeNeeded,
+            unit: 's',
+            offeredName: 'suction lasts',
+            neededName: 'valve needs',
+          },
+        ]
+      : [],
+  );
+  return {
+    rows,
+    forceFigure: figureView(
+      'figure-forces',
+      forceBars('forces', 'Why valves do not follow', forces),
+      'Force and time that suction offers one valve, beside what the valve needs to reach full lift within a third of the suction. Each pair of bars has its own scale.',
+    ),
+  };
+}

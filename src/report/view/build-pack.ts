@@ -1,0 +1,133 @@
+/** Parts lists, nesting and true-size pattern pages, as the drawing office made them. */
+import type { StudyResults } from '../../ranking/results.ts';
+import { Markup } from '../charts/svg.ts';
+import type { DrawingSet, PartRow } from '../drawing-set.ts';
+import { anchor } from '../format/escape.ts';
+import { fixed, percent } from '../format/number.ts';
+import { both, imperial, metric } from '../format/quantity.ts';
+import { drawing, type FigureView } from './figure.ts';
+import { money } from './key-figures.ts';
+
+export interface PartLine {
+  mark: string;
+  name: string;
+  count: string;
+  material: string;
+  stock: string;
+  cut: string;
+  cutImperial: string;
+  area: string;
+  mass: string;
+  cost: string;
+  note: string;
+}
+
+export interface PartsListView {
+  candidate: string;
+  anchor: string;
+  lines: PartLine[];
+  totalMass: string;
+  totalCost: string;
+  nesting: (FigureView & { label: string })[];
+  files: { name: string; description: string }[];
+}
+
+export interface PatternPageView {
+  anchor: string;
+  heading: string;
+  /** CSS page name and class, one for each paper size. */
+  page: string;
+  caption: string;
+  svg: Markup;
+}
+
+export interface BuildPackView {
+  lists: PartsListView[];
+  patterns: PatternPageView[];
+  /** Paper sizes in use, for `@page` rules. */
+  pageSizes: { page: string; width: string; height: string }[];
+}
+
+function cutSize(row: PartRow): { metric: string; imperial: string } {
+  if (row.cutWidth === 0) return { metric: metric(row.cutLength, 'm'), imperial: imperial(row.cutLength, 'm') };
+  const mm = (m: number) => fixed(m * 1e3, 0);
+  return {
+    metric: `${mm(row.cutLength)} × ${mm(row.cutWidth)}\u00a0mm`,
+    imperial: `${fixed(row.cutLength / 0.0254, 2)} × ${fixed(row.cutWidth / 0.0254, 2)}\u00a0in`,
+  };
+}
+
+function partLine(row: PartRow, currency: string): PartLine {
+  const cut = cutSize(row);
+  return {
+    mark: row.mark,
+    name: row.name,
+    count: String(row.count),
+    material: row.material,
+    stock: row.stock,
+    cut: cut.metric,
+    cutImperial: cut.imperial,
+    area: row.area === 0 ? '' : metric(row.area * row.count, 'm²'),
+    mass: metric(row.mass, 'kg'),
+    cost: money(row.cost, currency),
+    note: row.note,
+  };
+}
+
+function partsList(id: string, rows: PartRow[], results: StudyResults, drawings: DrawingSet): PartsListView {
+  const { currency } = results.study.brief;
+  const known = rows.filter((r) => r.cost !== null);
+  const cost = known.reduce((sum, r) => sum + (r.cost ?? 0), 0);
+  const unpriced = rows.length - known.length;
+  return {
+    candidate: id,
+    anchor: `parts-${anchor(id)}`,
+    lines: rows.map((r) => partLine(r, currency)),
+    totalMass: both(
+      rows.reduce((sum, r) => sum + r.mass, 0),
+      'kg',
+    ),
+    totalCost:
+      known.length === 0
+        ? 'no price known'
+        : money(cost, currency) + (unpriced > 0 ? ` and ${unpriced} without a price` : ''),
+    nesting: (drawings.nesting[id] ?? []).map((sheet, i) => ({
+      ...drawing(
+        `figure-${anchor(id)}-nesting-${i + 1}`,
+        sheet.svg,
+        `${id}: ${sheet.label}; ${percent(sheet.waste)} of the sheet is left over.`,
+      ),
+      label: sheet.label,
+    })),
+    files: drawings.files.filter((f) => f.candidateId === id).map((f) => ({ name: f.name, description: f.description })),
+  };
+}
+
+/** "page-210x297" from a size in mm. */
+function pageName(width: number, height: number): string {
+  return `sheet-${String(width).replace('.', '_')}x${String(height).replace('.', '_')}`;
+}
+
+export function buildPackView(results: StudyResults, drawings: DrawingSet): BuildPackView {
+  const sizes = new Map<string, { page: string; width: string; height: string }>();
+  const patterns = drawings.patternPages.map((p, i): PatternPageView => {
+    const { width_mm, height_mm } = p.pageSize;
+    const page = pageName(width_mm, height_mm);
+    sizes.set(page, { page, width: String(width_mm), height: String(height_mm) });
+    return {
+      anchor: `pattern-${i + 1}`,
+      heading: `${p.candidateId}: ${p.title}`,
+      page,
+      caption: p.caption,
+      svg: new Markup(p.svg),
+    };
+  });
+  return {
+    lists: results.candidates.flatMap((c) => {
+      const rows = drawings.partsLists[c.id];
+      return rows && rows.length > 0 ? [partsList(c.id, rows, results, drawings)] : [];
+    }),
+    patterns,
+    pageSizes: [...sizes.values()],
+  };
+}

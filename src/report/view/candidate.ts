@@ -1,0 +1,109 @@
+/** A candidate sheet: full for the first three, short for the rest. */
+import type { Candidate, StudyResults } from '../../ranking/results.ts';
+import { rankSensitivities } from '../charts/tornado.ts';
+import type { DrawingSet } from '../drawing-set.ts';
+import { anchor } from '../format/escape.ts';
+import { chance, percent } from '../format/number.ts';
+import { type CandidateCharts, candidateCharts } from './candidate-charts.ts';
+import { type DimensionRow, dimensionLine, dimensionRows } from './dimensions.ts';
+import { drawing, type FigureView } from './figure.ts';
+import { type FlagRow, flagRows, type FlagSummary, flagSummary } from './flags.ts';
+import { type KeyFigures, keyFigures } from './key-figures.ts';
+import { auditSentence, performanceRows, startSentences } from './performance-rows.ts';
+
+export interface ToleranceRow {
+  label: string;
+  step: string;
+  tsfc: string;
+  thrust: string;
+  life: string;
+  stops: boolean;
+}
+
+interface SheetHead {
+  id: string;
+  anchor: string;
+  rank: string;
+  architecture: string;
+  why: string;
+  figures: KeyFigures;
+  flags: FlagSummary;
+  lifeLimiter: string;
+  sideView: FigureView | null;
+}
+
+export interface ShortSheet extends SheetHead {
+  dimensions: string;
+  openFlags: FlagRow[];
+}
+
+export interface FullSheet extends SheetHead {
+  feasibleChance: string;
+  sections: FigureView[];
+  dimensions: DimensionRow[];
+  performance: DimensionRow[];
+  audit: string;
+  verdict: string;
+  starts: string[];
+  charts: CandidateCharts;
+  flagRows: FlagRow[];
+  tolerances: ToleranceRow[];
+  files: { name: string; description: string }[];
+}
+
+/** So many of the ranked steps are what a builder should watch. */
+const MOST_TOLERANCES = 8;
+
+function head(c: Candidate, results: StudyResults, drawings: DrawingSet): SheetHead {
+  const view = drawings.sideViews[c.id];
+  return {
+    id: c.id,
+    anchor: anchor(c.id),
+    rank: String(c.rank),
+    architecture: c.architecture.label,
+    why: c.why,
+    figures: keyFigures(c, results.study.brief.currency),
+    flags: flagSummary(c.assessment.checks),
+    lifeLimiter: c.assessment.lifeLimiter,
+    sideView: view
+      ? drawing(`figure-${anchor(c.id)}-side`, view.svg, `${c.id}: side view, scale ${view.scaleText}. Dimensions in mm and inch.`)
+      : null,
+  };
+}
+
+export function shortSheet(c: Candidate, results: StudyResults, drawings: DrawingSet): ShortSheet {
+  return {
+    ...head(c, results, drawings),
+    dimensions: dimensionLine(c.engine),
+    openFlags: flagRows(c.assessment.checks).filter((f) => f.verdict === 'fail' || f.verdict === 'caution'),
+  };
+}
+
+export function fullSheet(c: Candidate, results: StudyResults, drawings: DrawingSet): FullSheet {
+  const { running } = c.performance;
+  return {
+    ...head(c, results, drawings),
+    feasibleChance: chance(c.robustness.feasibleChance, c.robustness.draws),
+    sections: (drawings.sections[c.id] ?? []).map((s, i) =>
+      drawing(`figure-${anchor(c.id)}-section-${i + 1}`, s.svg, `${c.id}: ${s.caption}`),
+    ),
+    dimensions: dimensionRows(c.engine),
+    performance: running ? performanceRows(running) : [],
+    audit: running ? auditSentence(running) : '',
+    verdict: c.performance.verdict.message,
+    starts: startSentences(c.performance),
+    charts: candidateCharts(c),
+    flagRows: flagRows(c.assessment.checks),
+    tolerances: rankSensitivities(c.sensitivities)
+      .slice(0, MOST_TOLERANCES)
+      .map((s) => ({
+        label: s.label,
+        step: s.step,
+        tsfc: percent(s.tsfc, { signed: true }),
+        thrust: percent(s.thrust, { signed: true }),
+        life: percent(s.valveLife, { signed: true }),
+        stops: s.stops,
+      })),
+    files: drawings.files.filter((f) => f.candidateId === c.id).map((f) => ({ name: f.name, description: f.description })),
+  };
+}
