@@ -7,7 +7,7 @@
  */
 import type { Flow } from './flow.ts';
 
-/** Recovers all primitive variables. Throws nothing; unphysical states give NaN pressure, which the caller must refuse. */
+/** Recovers all primitive variables. An unphysical state gives NaN in `flow.fastest`, which the caller must refuse. */
 export function recoverPrimitives(flow: Flow): void {
   const { mass, momentum, energy, fuelMass, productMass, turbulence, progress } = flow;
   const { density, velocity, pressure, temperature, soundSpeed, internalEnergy, heatCapacity } = flow;
@@ -22,13 +22,13 @@ export function recoverPrimitives(flow: Flow): void {
   const rp = flow.gas.gasConstant[2] - ra;
   const n = flow.grid.cells;
   let fastest = 0;
+  let sum = 0;
   for (let i = 0; i < n; i++) {
     const rho = mass[i];
     const inv = 1 / rho;
     const u = momentum[i] * inv;
     const yf = fuelMass[i] * inv;
     const yp = productMass[i] * inv;
-    const ya = 1 - yf - yp;
     const e = energy[i] * inv - 0.5 * u * u;
     const x = (temperature[i] - t0) * perStep;
     let j = x | 0;
@@ -69,10 +69,10 @@ export function recoverPrimitives(flow: Flow): void {
     productEnergy[i] = p0 + w * (p1 + w * p2);
     const s = u < 0 ? c - u : c + u;
     if (s > fastest) fastest = s;
-    // Air fraction is implied; keep it visible to the reader of this loop.
-    if (ya < -1e-9) pressure[i] = Number.NaN;
+    sum += p;
   }
-  flow.fastest = fastest;
+  // One unphysical cell spoils the sum, so that the caller sees it at once.
+  flow.fastest = sum > 0 ? fastest : Number.NaN;
 }
 
 /** Repeats the Newton step until temperatures stand still; for initial states far from the first guess. */

@@ -53,7 +53,7 @@ export interface ValveMotion {
   stopImpactSpeed: number;
   /** Mean over the suction window of the force that suction offers one valve, N. */
   forceOffered: number;
-  /** Force that moves one valve's mass to full lift within a third of the suction window, against its spring, N. */
+  /** Force that moves one valve's mass to full lift within half of the suction window, against its spring, N. */
   forceNeeded: number;
   /** forceOffered / forceNeeded; below 1 the valve does not follow. */
   followRatio: number;

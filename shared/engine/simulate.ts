@@ -1,0 +1,229 @@
+/**
+ * The gas-dynamic model's door: an engine in, its performance out. Pure: same input, same bits.
+ *
+ * Every start of the fixed set is tried until one leads to self-sustained running.
+ */
+import { augmentation } from '../augmenter/augmentation.ts';
+import { calibratedConstants, type ModelConstants } from './constants.ts';
+import type { Engine } from './engine.ts';
+import { makeMachine, type Machine } from './machine.ts';
+import type { Audits, Performance, RunningPerformance, StartAttempt, StartOutcome, ValveMotion } from './performance.ts';
+import { heatReleasePhase, openingDelay, Recorder } from './recorder.ts';
+import { Run, type RunEnd, type RunSettings } from './run.ts';
+import { startAttempts } from './start.ts';
+import { valveMotion } from './valve-motion.ts';
+import { deathCause, deathMessage } from './verdict.ts';
+
+export type ModelFidelity = 'screen' | 'full' | 'detailed';
+
+export interface SimulateOptions {
+  /** screen: half the cells and an early stop; full: shipped resolution; detailed: full, with the x–t field. Default full. */
+  fidelity?: ModelFidelity;
+  constants?: ModelConstants;
+  /** Cells along the duct; default by fidelity. For grid studies. */
+  cells?: number;
+  /** Starts to try instead of the fixed set. */
+  starts?: StartAttempt[];
+}
+
+/** Cells of the shipped resolution and of the screening run. */
+export const SHIPPED_CELLS = 96;
+export const SCREEN_CELLS = 48;
+
+const SETTINGS: Record<ModelFidelity, RunSettings> = {
+  screen: { group: 4, tolerance: 0.02, minCycles: 10, maxCycles: 24 },
+  full: { group: 5, tolerance: 0.01, minCycles: 12, maxCycles: 50 },
+  detailed: { group: 5, tolerance: 0.01, minCycles: 12, maxCycles: 50 },
+};
+
+/** A failed start that fired this strongly ran on starting air: peak gauge pressure, share of ambient. */
+const FIRED = 0.08;
+
+interface Attempt {
+  start: StartAttempt;
+  machine: Machine;
+  run: Run;
+  end: RunEnd;
+}
+
+/** Simulates one engine. Never throws for a physical reason; an engine that cannot be gridded throws RangeError. */
+export function simulate(engine: Engine, options: SimulateOptions = {}): Performance {
+  const fidelity = options.fidelity ?? 'full';
+  const constants = options.constants ?? calibratedConstants();
+  const settings = SETTINGS[fidelity];
+  const cells = options.cells ?? (fidelity === 'screen' ? SCREEN_CELLS : SHIPPED_CELLS);
+  const attempts: Attempt[] = [];
+  const starts: StartOutcome[] = [];
+  let cellUpdates = 0;
+  for (const start of options.starts ?? startAttempts(engine.sections, engine.intake.kind !== 'valveless')) {
+    const machine = makeMachine(engine, constants, cells);
+    const run = new Run(machine, start, settings);
+    const end = run.toEnd();
+    const attempt = { start, machine, run, end };
+    if (end === 'limit cycle' || end === 'cycles spent') {
+      const running = measure(attempt, settings, fidelity === 'detailed');
+      cellUpdates += run.steps * cells;
+      if (running) {
+        starts.push({ ...start, outcome: 'self-sustaining', cause: null, airFlow: run.startAir / start.duration });
+        const message = `It runs by itself after ${(start.duration * 1e3).toFixed(0)} ms of starting air at ${(start.airPressure / 1e3).toFixed(1)} kPa.`;
+        return { verdict: { kind: 'self-sustaining', start, message }, starts, running, failedValve: null, cellUpdates };
+      }
+    } else {
+      cellUpdates += run.steps * cells;
+    }
+    attempts.push(attempt);
+    starts.push(failedOutcome(attempt));
+  }
+  return failedPerformance(attempts, starts, cellUpdates);
+}
+
+function failedOutcome({ start, run, machine, end }: Attempt): StartOutcome {
+  const airFlow = run.startAir / start.duration;
+  if (end === 'not finite') return { ...start, outcome: 'model failure', cause: null, airFlow };
+  const kind = strongest(run, machine) > FIRED ? 'runs only with starting air' : 'dies';
+  return { ...start, outcome: kind, cause: causeOf(run, machine), airFlow };
+}
+
+function failedPerformance(attempts: Attempt[], starts: StartOutcome[], cellUpdates: number): Performance {
+  const usable = attempts.filter((a) => a.end !== 'not finite');
+  if (usable.length === 0) {
+    const message = 'The gas-dynamic model lost the solution in every start; the geometry is outside what it can compute.';
+    return { verdict: { kind: 'model failure', message }, starts, running: null, failedValve: null, cellUpdates };
+  }
+  const best = usable.reduce((a, b) => (strongest(b.run, b.machine) > strongest(a.run, a.machine) ? b : a));
+  const valve = failedValve(best.run, best.machine);
+  const cause = causeOf(best.run, best.machine);
+  const diedAtCycle = best.run.cyclesWhenLeftAlone < 0 ? 0 : Math.max(0, best.run.ledger.count - best.run.cyclesWhenLeftAlone);
+  const kind = strongest(best.run, best.machine) > FIRED ? 'runs only with starting air' : 'dies';
+  return {
+    verdict: { kind, cause, diedAtCycle, message: deathMessage(cause, valve, diedAtCycle) },
+    starts,
+    running: null,
+    failedValve: valve,
+    cellUpdates,
+  };
+}
+
+/** Peak gauge pressure of the strongest cycle, share of ambient. */
+function strongest(run: Run, machine: Machine): number {
+  const ambient = machine.engine.site.pressure;
+  let peak = 0;
+  for (let n = 0; n < run.ledger.count; n++) peak = Math.max(peak, run.ledger.at(n, 'peakPressure') / ambient - 1);
+  return peak;
+}
+
+/** The valve over the cycles with starting air, when the engine fired best. */
+function failedValve(run: Run, machine: Machine): ValveMotion | null {
+  const to = Math.max(0, Math.min(run.ledger.count - 1, run.cyclesWhenLeftAlone < 0 ? run.ledger.count - 1 : run.cyclesWhenLeftAlone));
+  return valveMotion(run, machine, 0, to, null);
+}
+
+function causeOf(run: Run, machine: Machine) {
+  const l = run.ledger;
+  const last = l.count - 1;
+  const from = Math.max(0, Math.min(last, run.cyclesWhenLeftAlone));
+  const fuel = last > from ? l.between(from, last, 'fuelIn') : 0;
+  const air = last > from ? l.between(from, last, 'airIn') : 0;
+  const heat = last > from ? l.between(from, last, 'heatReleased') : 0;
+  return deathCause({
+    hottest: run.hottest,
+    strongest: strongest(run, machine),
+    burning: fuel > 0 ? heat / (fuel * machine.fuel.lowerHeatingValue) : 0,
+    equivalenceRatio: air > 0 ? (fuel * machine.fuel.stoichiometricAirFuelRatio) / air : machine.engine.feed.equivalenceRatio,
+    valve: failedValve(run, machine),
+  });
+}
+
+/** Runs one more cycle with a recorder and averages the last groups; null when the engine dies meanwhile. */
+function measure({ run, machine, end }: Attempt, settings: RunSettings, withField: boolean): RunningPerformance | null {
+  const l = run.ledger;
+  const from = Math.max(0, l.count - 1 - settings.group * (end === 'limit cycle' ? 1 : 2));
+  const meanPeriod = l.between(from, l.count - 1, 'time') / (l.count - 1 - from);
+  machine.valve?.resetExtremes();
+  const recorder = new Recorder(run, machine, meanPeriod);
+  const before = l.count;
+  while (l.count === before) {
+    const state = run.step();
+    if (state === 'died' || state === 'not finite') return null;
+    recorder.note();
+    if (l.full) break;
+  }
+  const to = l.count - 1;
+  const span = l.between(from, to, 'time');
+  const cycles = to - from;
+  const { engine, fuel } = machine;
+  const rate = (c: Parameters<typeof l.between>[2]) => l.between(from, to, c) / span;
+  const exhaust = rate('exhaustImpulse');
+  const intake = rate('intakeImpulse');
+  const bareThrust = exhaust + intake;
+  const fuelFlow = rate('fuelIn');
+  const airFlow = rate('airIn');
+  if (!(bareThrust > 0 && fuelFlow > 0 && airFlow > 0)) return null;
+  const exitDiameter = engine.sections[engine.sections.length - 1].endDiameter;
+  const exitArea = 0.25 * Math.PI * exitDiameter ** 2;
+  const gain = engine.augmenter ? augmentation(engine.augmenter, exitDiameter, jetDensityRatio(exhaust, rate('massOut'), exitArea, engine)).ratio : 1;
+  // Only what leaves the exhaust passes the augmenter.
+  const thrust = intake + exhaust * gain;
+  const peaks = Array.from({ length: cycles }, (_, n) => l.at(from + 1 + n, 'peakPressure'));
+  const meanPeak = peaks.reduce((a, b) => a + b, 0) / cycles;
+  const spread = Math.sqrt(peaks.reduce((a, b) => a + (b - meanPeak) ** 2, 0) / cycles);
+  const traces = recorder.traces();
+  const ambient = engine.site.pressure;
+  const delay = machine.valve ? openingDelay(traces, ambient, machine.valve.stopLift) : null;
+  let lowest = Number.POSITIVE_INFINITY;
+  let peakAir = 0;
+  for (let n = from + 1; n <= to; n++) {
+    lowest = Math.min(lowest, l.at(n, 'lowestPressure'));
+    peakAir = Math.max(peakAir, l.at(n, 'peakAirFlow'));
+  }
+  const suctionTime = l.between(from, to, 'suctionTime');
+  return {
+    frequency: cycles / span,
+    bareThrust,
+    thrust,
+    augmentation: thrust / bareThrust,
+    airFlow,
+    fuelFlow,
+    tsfc: fuelFlow / thrust,
+    combustionEfficiency: rate('heatReleased') / (fuelFlow * fuel.lowerHeatingValue),
+    equivalenceRatio: (fuelFlow * fuel.stoichiometricAirFuelRatio) / airFlow,
+    peakPressure: meanPeak,
+    meanPressure: rate('pressureIntegral'),
+    lowestPressure: lowest,
+    cycleVariation: spread / Math.max(1e-9, meanPeak - ambient),
+    specificThrust: thrust / airFlow,
+    thrustSplit: { intake, exhaust },
+    heatReleasePhase: heatReleasePhase(traces),
+    peakAirFlow: peakAir,
+    meanSuction: suctionTime > 0 ? l.between(from, to, 'suctionIntegral') / suctionTime : 0,
+    valve: valveMotion(run, machine, from, to, delay),
+    traces,
+    profile: recorder.profile(),
+    field: withField ? recorder.field() : null,
+    audits: audit(run, from, to, bareThrust, run.disagreement(settings.group), settings, end),
+  };
+}
+
+/** Mean density of the exhaust jet over that of the outside air, from its momentum: ρ ≈ ṁ²/(F A). */
+function jetDensityRatio(thrust: number, massFlow: number, area: number, engine: Engine): number {
+  const air = engine.site.pressure / (287.05 * engine.site.temperature);
+  return Math.min(1, Math.max(0.1, massFlow ** 2 / (Math.max(thrust, 1e-9) * area * air)));
+}
+
+function audit(run: Run, from: number, to: number, thrust: number, disagreement: number, settings: RunSettings, end: RunEnd): Audits {
+  const l = run.ledger;
+  const d = (c: Parameters<typeof l.between>[2]) => l.between(from, to, c);
+  const mass = Math.abs(d('massIn') - d('massOut') - d('heldMass')) / d('massIn');
+  const energy =
+    Math.abs(d('energyIn') - d('energyOut') + d('heatReleased') - d('wallHeat') - d('heldEnergy')) / Math.abs(d('heatReleased'));
+  const walls = d('wallImpulse') + d('lipImpulse');
+  const thrustError = Math.abs(walls / d('time') - thrust) / Math.abs(thrust);
+  return {
+    massError: mass,
+    energyError: energy,
+    thrustError,
+    periodicityError: disagreement,
+    limitCycleReached: end === 'limit cycle' && disagreement < 2 * settings.tolerance,
+    closed: mass < 1e-3 && energy < 1e-3 && thrustError < 1e-2,
+  };
+}
