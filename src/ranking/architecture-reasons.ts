@@ -1,0 +1,122 @@
+/** Why an architecture failed, or what holds it back, in one or two sentences with numbers, and the smallest change that would free it. */
+import type { Check } from '../../shared/checks/check.ts';
+import { figure, mm } from '../../shared/checks/say.ts';
+import type { ValveMotion } from '../../shared/engine/performance.ts';
+import type { ArchitectureEvidence } from './evidence.ts';
+import { closed, constraintWords } from './phrases.ts';
+import type { ArchitectureResult } from './results.ts';
+
+export interface Reason {
+  reason: string;
+  freedBy: string;
+  forces: ArchitectureResult['forces'];
+  bindingConstraint: string;
+}
+
+/** For an architecture without a feasible design. */
+export function failureReason(evidence: ArchitectureEvidence): Reason {
+  const { nearest, evaluations, running, failures } = evidence;
+  if (nearest === null) {
+    const most = failures[0];
+    const reason =
+      evaluations === 0
+        ? `Geometry refused every design${most ? `, most often for "${constraintWords(most.reason)}"` : ''}; none was simulated.`
+        : `None of ${evaluations} designs ran${most ? `; the most frequent cause was "${constraintWords(most.reason)}"` : ''}.`;
+    return { reason, freedBy: '', forces: null, bindingConstraint: most?.reason ?? '' };
+  }
+  const { performance } = nearest.result;
+  const valve = performance.running?.valve ?? performance.failedValve;
+  const forces = valve === null ? null : forcesOf(valve);
+  if (nearest.summary.status === 'ok') {
+    const broken = brokenChecks(evidence);
+    const worst = broken[0];
+    return {
+      reason: `${running} of ${evaluations} designs ran by themselves, and none is allowed. The nearest: ${closed(worst?.sentence ?? 'it breaks a binding check')}`,
+      freedBy: broken.slice(0, 3).map(relief).join(' '),
+      forces,
+      bindingConstraint: worst?.id ?? worstViolation(evidence),
+    };
+  }
+  const message = performance.verdict.message;
+  const doesNotFollow = valve !== null && valve.followRatio < 1;
+  const forceSentence = doesNotFollow && forces !== null ? ` ${forcesWords(forces)}` : '';
+  return {
+    reason: `None of ${evaluations} designs ran by itself. The nearest: ${closed(message)}${forceSentence}`,
+    freedBy: valve === null ? '' : cureWords(valve),
+    forces,
+    bindingConstraint: worstViolation(evidence) || nearest.summary.reason,
+  };
+}
+
+/**
+ * Force that suction offers and force needed, time that suction lasts and time that the valve would need to full lift. The force
+ * needed is by definition that for a third of the window, and travel from rest under a constant force takes t ∝ 1/√F.
+ */
+export function forcesOf(valve: ValveMotion): ArchitectureResult['forces'] {
+  const { forceOffered, forceNeeded, followRatio, suctionWindow } = valve;
+  if (!(followRatio > 0 && suctionWindow > 0)) return null;
+  return {
+    offered: forceOffered,
+    needed: forceNeeded,
+    timeOffered: suctionWindow,
+    timeNeeded: suctionWindow / 3 / Math.sqrt(followRatio),
+  };
+}
+
+/** "Suction offers 3.1 N where 40 N are needed; suction lasts 2 ms, and with that force the valve takes 14 ms to full lift." */
+export function forcesWords(forces: NonNullable<ArchitectureResult['forces']>): string {
+  const { offered, needed, timeOffered, timeNeeded } = forces;
+  return (
+    `Suction offers one valve ${figure(offered, 2)} N where ${figure(needed, 2)} N are needed; ` +
+    `suction lasts ${figure(timeOffered * 1e3, 2)} ms, and with that force the valve takes ${figure(timeNeeded * 1e3, 2)} ms to full lift.`
+  );
+}
+
+/** The cure that changes its figure by the smallest factor. */
+export function cureWords(valve: ValveMotion): string {
+  if (valve.cures === null) return '';
+  const { mass, lift, stiffness, valves } = valve.cures;
+  const ways: { factor: number; words: string }[] = [];
+  if (mass !== null && mass > 0) {
+    ways.push({
+      factor: valve.movingMass / mass,
+      words: `a moving mass of ${figure(mass * 1e3)} g a valve instead of ${figure(valve.movingMass * 1e3)} g`,
+    });
+  }
+  if (lift !== null && lift > 0) {
+    ways.push({ factor: valve.stopLift / lift, words: `a lift of ${mm(lift)} instead of ${mm(valve.stopLift)}` });
+  }
+  if (stiffness !== null && stiffness > 0) {
+    const present = (2 * Math.PI * valve.naturalFrequency) ** 2 * valve.movingMass;
+    ways.push({
+      factor: present / stiffness,
+      words: `a spring rate of ${figure(stiffness)} N/m instead of ${figure(present)} N/m`,
+    });
+  }
+  if (valves !== null && valves > 0)
+    ways.push({ factor: valves, words: `${Math.ceil(valves)} valves that share the same port area` });
+  if (ways.length === 0) return 'No single change of mass, lift, spring or number of valves would free it.';
+  const distance = ({ factor }: { factor: number }): number => Math.abs(Math.log(factor));
+  const best = ways.reduce((a, b) => (distance(b) < distance(a) ? b : a));
+  return `The smallest single change that would let the valve follow is ${best.words}.`;
+}
+
+/** Failed binding checks of the nearest design, worst first. */
+function brokenChecks({ nearest }: ArchitectureEvidence): Check[] {
+  if (nearest === null) return [];
+  const weight = new Map(nearest.summary.violations.map(({ id, violation }) => [id, violation]));
+  return nearest.result.assessment.checks
+    .filter((check) => check.binding && check.verdict === 'fail')
+    .sort((a, b) => (weight.get(b.id) ?? 0) - (weight.get(a.id) ?? 0));
+}
+
+function relief({ title, value, limit, unit }: Check): string {
+  if (value === null || limit === null) return `"${title}" would have to pass.`;
+  const words = (x: number): string => `${figure(x)}${unit === '' ? '' : ` ${unit}`}`;
+  return `"${title}" would have to move from ${words(value)} to ${words(limit)}, or its limit to ${words(value)}.`;
+}
+
+function worstViolation({ nearest }: ArchitectureEvidence): string {
+  const violations = nearest?.summary.violations ?? [];
+  return violations.length === 0 ? '' : violations.reduce((a, b) => (b.violation > a.violation ? b : a)).id;
+}
