@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { aWeighting } from '../../shared/noise/a-weighting.ts';
 import { monoxideFlow, secondsToConcentration } from '../../shared/noise/carbon-monoxide.ts';
 import { broadsideFlux } from '../../shared/noise/heat-radiation.ts';
+import { jetLevel, jetPower } from '../../shared/noise/jet-noise.ts';
 import { distanceFor, levelAt, monopoleLevel, sumLevels } from '../../shared/noise/monopole.ts';
 import { exposureMinutes, levelForMinutes } from '../../shared/noise/noise-dose.ts';
 
@@ -55,4 +56,16 @@ describe('carbon monoxide', () => {
 it('a black cylinder at 1000 K, 0.1 × 1 m, throws σT⁴ D L/(π r²) at 2 m', () => {
   const q = broadsideFlux([1000], [0.1], [1], 1, 0, 2);
   expect(q).toBeCloseTo((5.670374e-8 * 1e12 * 0.1) / (Math.PI * 4), 6);
+});
+
+describe('jet', () => {
+  it('follows the eighth power of speed (Lighthill): twice as fast is 24 dB more power', () => {
+    expect(10 * Math.log10(jetPower(300, 0.1, 1.2, 340) / jetPower(150, 0.1, 1.2, 340))).toBeCloseTo(24.08, 2);
+  });
+  it('M = 1, 0.1 m, air: 10⁻⁴ of ½ρU³A is 18.5 W, 124.7 dB at 1 m before weighting for 680 Hz (exact formula)', () => {
+    const power = jetPower(340, 0.1, 1.2, 340);
+    expect(power).toBeCloseTo(18.52, 1);
+    const expected = 10 * Math.log10(power / 1e-12 / (2 * Math.PI)) + aWeighting(680);
+    expect(jetLevel([340], 0.1, 1.2, 340)).toBeCloseTo(expected, 6);
+  });
 });
