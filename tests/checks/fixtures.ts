@@ -162,7 +162,7 @@ export function runningOf(engine: Engine): RunningPerformance {
       exitPressure: phase.map(() => site),
       valveLift: phase.map((p) => lift * Math.max(0, -Math.cos(p))),
       intakeFlow: phase.map((p) => 0.35 * Math.max(0, -Math.cos(p))),
-      exitFlow: phase.map((p) => 0.12 + 0.3 * Math.sin(p)),
+      exitFlow: phase.map((p) => 0.12 + 0.6 * Math.sin(p) + 0.2 * Math.sin(2 * p)),
       heatRelease: phase.map((p) => 3e5 * Math.max(0, Math.cos(p))),
       thrust: phase.map((p) => 150 + 400 * Math.sin(p)),
     },
