@@ -3,7 +3,7 @@ import path from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { ProvenBrowser } from '../../src/report/printing/find-browser.ts';
 import { findBrowser } from '../../src/report/printing/find-browser.ts';
-import { printPdf } from '../../src/report/printing/print-pdf.ts';
+import { PrintError, printPdf } from '../../src/report/printing/print-pdf.ts';
 import { interFace, scratchFolder, writePage } from './fixture.ts';
 import { readPdf } from './read-pdf.ts';
 
@@ -125,6 +125,33 @@ describe('a printed report', () => {
     await expect(printPdf(html, pdf, { timestamp: TIMESTAMP, title: 't', browser })).rejects.toThrow(/not kept/);
     expect((await readFile(pdf)).equals(before)).toBe(true);
     expect((await readdir(folder)).filter((name) => name.endsWith('.part'))).toEqual([]);
+  });
+
+  it('tries once more when the browser falls over, then says what happened', async () => {
+    const html = await writePage(folder, 'crash.html', '<p>kept</p>');
+    const pdf = path.join(folder, 'crash.pdf');
+    let starts = 0;
+    const falls = (times: number): ProvenBrowser => ({
+      ...browser,
+      async open() {
+        const opened = await browser.open();
+        if (starts++ < times) opened.process()!.kill('SIGKILL');
+        return opened;
+      },
+    });
+    const printed = await printPdf(html, pdf, { timestamp: TIMESTAMP, title: 't', browser: falls(1) });
+    expect(printed.pages).toBe(1);
+    expect(starts).toBe(2);
+    starts = 0;
+    const error = await printPdf(html, pdf, { timestamp: TIMESTAMP, title: 't', browser: falls(2) }).catch((e) => e);
+    expect(error).toBeInstanceOf(PrintError);
+    expect(error.message).toContain(browser.version);
+  });
+
+  it('passes on that the PDF cannot be written', async () => {
+    const html = await writePage(folder, 'nowhere.html', '<p>kept</p>');
+    const pdf = path.join(folder, 'no-such-folder', 'a.pdf');
+    await expect(printPdf(html, pdf, { timestamp: TIMESTAMP, title: 't', browser })).rejects.toThrow(/ENOENT/);
   });
 
   it('names a file that is not there', async () => {

@@ -1,6 +1,7 @@
 /** Prints the HTML report to PDF: true page sizes, tags, outline, the study's own date, no request to anywhere. */
 import { randomBytes } from 'node:crypto';
-import { open, rename, rm } from 'node:fs/promises';
+import { constants } from 'node:fs';
+import { access, open, rename, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, HTTPRequest, Page } from 'puppeteer';
@@ -31,30 +32,49 @@ export interface PrintedPdf extends PdfText {
 /** A page that cannot be printed in this time hangs. */
 const PRINT_TIMEOUT = 300_000;
 
+/** A browser was found, but this report did not come out of it. The HTML stands. */
+export class PrintError extends Error {
+  override name = 'PrintError';
+}
+
 /**
  * Prints `htmlFile` to `pdfFile` (written beside it and renamed, so an older PDF stays until the new one is whole).
  * Page sizes come from the named @page rules of the file, the outline from its headings.
  * Scripts do not run, and nothing but the file itself and data: addresses is loaded.
- * Throws NoBrowserError when no browser can print; Error when the file cannot be read, the PDF lacks the text that the
- * page shows, or it cannot be written.
+ * Throws NoBrowserError when no browser can print; PrintError when the file cannot be loaded, the browser fails twice, or
+ * the PDF lacks the text that the page shows; errors of the file system when the PDF cannot be written.
  */
 export async function printPdf(htmlFile: string, pdfFile: string, options: PrintOptions): Promise<PrintedPdf> {
+  await access(htmlFile, constants.R_OK).catch((error) => {
+    throw new PrintError(`${htmlFile} cannot be read for printing (${error.code})`);
+  });
   const found = options.browser ?? (await findBrowser(options.env));
+  const { pdf, letters, refused } = await printTwice(found, pathToFileURL(path.resolve(htmlFile)).href, options.title);
+  setPdfDates(pdf, options.timestamp);
+  const text = readPdfText(pdf);
+  requireText(text, letters);
+  await writeWhole(pdfFile, pdf);
+  const notes = [...found.notes];
+  if (text.missingGlyphs > 0) notes.push(`${text.missingGlyphs} characters had no font and print as empty boxes`);
+  for (const url of refused) notes.push(`the report asked for ${url}, which was refused`);
+  return { ...text, bytes: pdf.length, browser: `${found.version} (${found.origin})`, notes };
+}
+
+/** After a night's run a browser may fall to a short want of memory; a second try costs seconds. */
+async function printTwice(found: ProvenBrowser, url: string, title: string) {
+  try {
+    return await printOnce(found, url, title);
+  } catch {
+    return await printOnce(found, url, title).catch((error: Error) => {
+      throw new PrintError(`the report could not be printed by ${found.version} (${found.origin}): ${error.message}`);
+    });
+  }
+}
+
+async function printOnce(found: ProvenBrowser, url: string, title: string) {
   const browser = await found.open();
   try {
-    const { pdf, letters, refused } = await printPage(
-      browser,
-      pathToFileURL(path.resolve(htmlFile)).href,
-      options.title,
-    );
-    setPdfDates(pdf, options.timestamp);
-    const text = readPdfText(pdf);
-    requireText(text, letters);
-    await writeWhole(pdfFile, pdf);
-    const notes = [...found.notes];
-    if (text.missingGlyphs > 0) notes.push(`${text.missingGlyphs} characters had no font and print as empty boxes`);
-    for (const url of refused) notes.push(`the report asked for ${url}, which was refused`);
-    return { ...text, bytes: pdf.length, browser: `${found.version} (${found.origin})`, notes };
+    return await printPage(browser, url, title);
   } finally {
     await browser.close().catch(() => undefined);
   }
@@ -102,7 +122,7 @@ async function refuseRequests(page: Page, url: string): Promise<string[]> {
 function prepareDocument(title: string): string {
   return `(async () => {
     document.title = ${JSON.stringify(title)};
-    for (const link of document.querySelectorAll('a[href]'))
+    for (const link of document.querySelectorAll('a[href], area[href]'))
       if (!/^(#|https?:|mailto:)/i.test(link.getAttribute('href'))) link.removeAttribute('href');
     await document.fonts.ready;
     return document.body.innerText.replace(/\\s/g, '').length;
@@ -113,7 +133,7 @@ function prepareDocument(title: string): string {
 function requireText(text: PdfText, letters: number): void {
   const shown = text.glyphs - text.missingGlyphs;
   if (text.pages === 0 || (letters > 0 && (shown === 0 || shown < letters / 4)))
-    throw new Error(
+    throw new PrintError(
       `the printed PDF has ${text.pages} pages and shows ${shown} characters where the report has ${letters}; it was not kept`,
     );
 }
