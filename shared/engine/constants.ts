@@ -1,8 +1,8 @@
 /**
  * The model constants: one set for every engine and every architecture.
  *
- * Values and standard errors come from the calibration file; names, meanings and sources stand here. A standard-normal draw
- * per constant moves it by its standard error (log-normally, so that signs never change).
+ * Values and their joint uncertainty come from the calibration file; names, meanings, priors and sources stand here. Draws
+ * are log-normal, so that signs never change.
  */
 import calibrated from '../calibration/constants.json' with { type: 'json' };
 
@@ -41,35 +41,38 @@ export interface ModelConstants {
 export type ConstantName = keyof ModelConstants;
 
 interface ConstantNote {
+  /** Value before fitting, and the standard error of its natural logarithm: what literature and judgement allow. */
+  prior: number;
+  priorLogError: number;
   meaning: string;
   source: string;
 }
 
 /** What each constant is and where it comes from. Order is the order of draws. */
 export const CONSTANT_NOTES: Record<ConstantName, ConstantNote> = {
-  eddySize: { meaning: 'eddy size over local bore', source: 'mixing length of pipe flow near 0.1 D; turbulence textbooks' },
-  axialMixing: { meaning: 'axial turbulent mixing, D_t = C √k ℓ', source: 'fitted' },
-  turbulenceDecay: { meaning: 'decay of turbulence energy, C k^1.5/ℓ', source: 'order of one for decaying turbulence; textbooks' },
-  jetTurbulence: { meaning: 'share of jet kinetic energy that becomes turbulence', source: 'fitted' },
-  jetReach: { meaning: 'reach of inflow jets, chamber diameters', source: 'common practice, no source' },
-  ignitionMixing: { meaning: 'ignition delay by mixing, C ℓ/√k', source: 'fitted' },
-  chemicalTime: { meaning: 'chemical delay at 1000 K, s', source: 'fitted' },
-  activationTemperature: { meaning: 'activation temperature of the chemical delay, K', source: 'fitted; below that of pure mixtures, since fresh gas lights where it touches gas hotter than the mean of its cell' },
-  quenchSpeed: { meaning: 'jet speed that halves ignition, m/s', source: 'fitted' },
-  burnRate: { meaning: 'burning rate, C √k/ℓ', source: 'fitted; eddy-dissipation models use about 4' },
-  productNeed: { meaning: 'burnt gas that burning needs', source: 'eddy-dissipation models use 0.5 of products over (1 + AFR); textbooks' },
-  friction: { meaning: 'Fanning friction factor', source: 'smooth to slightly rough pipe at Re 1e5; textbooks' },
-  wallTurbulence: { meaning: 'weight of k in wall friction and heat flux', source: 'fitted; pulsating flow raises the Nusselt number up to 2.5 times, Combust. Flame 77 (1989) 359' },
-  reedDischarge: { meaning: 'discharge coefficient of reed ports', source: 'reed-valve ports 0.55–0.75; from memory, medium confidence' },
-  thinLipLoss: { meaning: 'entry loss of a thin lip, dynamic heads', source: 'thin lip 0.5–1; hydraulics handbooks' },
+  eddySize: { prior: 0.1, priorLogError: 0.1, meaning: 'eddy size over local bore', source: 'mixing length of pipe flow near 0.1 D; turbulence textbooks' },
+  axialMixing: { prior: 2, priorLogError: 0.4, meaning: 'axial turbulent mixing, D_t = C √k ℓ', source: 'fitted' },
+  turbulenceDecay: { prior: 0.2, priorLogError: 0.4, meaning: 'decay of turbulence energy, C k^1.5/ℓ', source: 'order of one for decaying turbulence; textbooks' },
+  jetTurbulence: { prior: 0.2, priorLogError: 0.4, meaning: 'share of jet kinetic energy that becomes turbulence', source: 'fitted' },
+  jetReach: { prior: 0.9, priorLogError: 0.25, meaning: 'reach of inflow jets, chamber diameters', source: 'common practice, no source' },
+  ignitionMixing: { prior: 2.2, priorLogError: 0.3, meaning: 'ignition delay by mixing, C ℓ/√k', source: 'fitted' },
+  chemicalTime: { prior: 6e-05, priorLogError: 0.5, meaning: 'chemical delay at 1000 K, s', source: 'fitted' },
+  activationTemperature: { prior: 1500, priorLogError: 0.25, meaning: 'activation temperature of the chemical delay, K', source: 'fitted; below that of pure mixtures, since fresh gas lights where it touches gas hotter than the mean of its cell' },
+  quenchSpeed: { prior: 35, priorLogError: 0.3, meaning: 'jet speed that halves ignition, m/s', source: 'fitted' },
+  burnRate: { prior: 2.2, priorLogError: 0.3, meaning: 'burning rate, C √k/ℓ', source: 'fitted; eddy-dissipation models use about 4' },
+  productNeed: { prior: 0.8, priorLogError: 0.4, meaning: 'burnt gas that burning needs', source: 'eddy-dissipation models use 0.5 of products over (1 + AFR); textbooks' },
+  friction: { prior: 0.005, priorLogError: 0.15, meaning: 'Fanning friction factor', source: 'smooth to slightly rough pipe at Re 1e5; textbooks' },
+  wallTurbulence: { prior: 2, priorLogError: 0.4, meaning: 'weight of k in wall friction and heat flux', source: 'fitted; pulsating flow raises the Nusselt number up to 2.5 times, Combust. Flame 77 (1989) 359' },
+  reedDischarge: { prior: 0.6, priorLogError: 0.07, meaning: 'discharge coefficient of reed ports', source: 'reed-valve ports 0.55–0.75; from memory, medium confidence' },
+  thinLipLoss: { prior: 0.8, priorLogError: 0.15, meaning: 'entry loss of a thin lip, dynamic heads', source: 'thin lip 0.5–1; hydraulics handbooks' },
 };
 
 export const MODEL_CONSTANT_NAMES = Object.keys(CONSTANT_NOTES) as ConstantName[];
 
 interface CalibratedConstant {
   value: number;
-  /** Standard error of the natural logarithm. */
-  logError: number;
+  /** Row of the lower-triangular factor of the joint covariance of the logarithms: ln x = ln value + Σ logFactor · draws. */
+  logFactor: number[];
 }
 
 /** The calibrated values. */
@@ -78,7 +81,8 @@ export function calibratedConstants(): ModelConstants {
 }
 
 /**
- * Constants moved by standard-normal draws, one each in the order of MODEL_CONSTANT_NAMES: value · exp(logError · draw).
+ * Constants moved by standard-normal draws, one each in the order of MODEL_CONSTANT_NAMES: value · exp(Σ logFactor · draws),
+ * so that constants which the measurements tie together move together.
  * @throws RangeError when the number of draws is wrong.
  */
 export function drawConstants(normals: readonly number[]): ModelConstants {
@@ -88,7 +92,7 @@ export function drawConstants(normals: readonly number[]): ModelConstants {
   const table = calibrated as Record<ConstantName, CalibratedConstant>;
   const constants = {} as ModelConstants;
   MODEL_CONSTANT_NAMES.forEach((name, n) => {
-    constants[name] = table[name].value * Math.exp(table[name].logError * normals[n]);
+    constants[name] = table[name].value * Math.exp(table[name].logFactor.reduce((sum, f, j) => sum + f * normals[j], 0));
   });
   return constants;
 }
@@ -99,7 +103,8 @@ export function constantsTable(): { name: ConstantName; value: number; standardE
   return MODEL_CONSTANT_NAMES.map((name) => ({
     name,
     value: table[name].value,
-    standardError: table[name].value * table[name].logError,
-    ...CONSTANT_NOTES[name],
+    standardError: table[name].value * Math.hypot(...table[name].logFactor),
+    meaning: CONSTANT_NOTES[name].meaning,
+    source: CONSTANT_NOTES[name].source,
   }));
 }
