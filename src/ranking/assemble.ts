@@ -2,25 +2,21 @@
 import { duration } from '../../shared/checks/say.ts';
 import { digestOf } from '../config/canonical.ts';
 import type { RankingWishes, Study } from '../config/study.ts';
-import type { EvaluationSummary } from '../evaluation/evaluation.ts';
-import type { DesignSpace } from '../space/architectures.ts';
 import { answerSentences } from './answer.ts';
 import { failureReason, forcesOf } from './architecture-reasons.ts';
 import { contradictionsOf } from './contradictions.ts';
 import type { ArchitectureEvidence, FinalistEvidence, StudyEvidence } from './evidence.ts';
 import { constraintWords, fuelWords, moreOrLess } from './phrases.ts';
 import { type Ranked, rankFinalists } from './rank.ts';
-import type { ArchitectureResult, Candidate, Robustness, Sensitivity, StudyResults } from './results.ts';
-import { robustnessFrom } from './robustness.ts';
-import { sensitivitiesFrom } from './sensitivity.ts';
-import { tradePoints } from './trade-points.ts';
+import type { ArchitectureResult, Candidate, StudyResults } from './results.ts';
 
 /** The results of a study. Same evidence, same value. */
 export function assembleResults(evidence: StudyEvidence): StudyResults {
   const { study } = evidence;
-  const finalists = evidence.finalists.map((finalist) => reduced(evidence, finalist));
-  const ranked = rankFinalists(finalists, study.ranking, study.brief.limits.minSustainChance);
-  const candidates = ranked.map((entry, place) => candidateOf(study, finalists[entry.index], entry, place + 1, ranked));
+  const ranked = rankFinalists(evidence.finalists, study.ranking, study.brief.limits.minSustainChance);
+  const candidates = ranked.map((entry, place) =>
+    candidateOf(study, evidence.finalists[entry.index], entry, place + 1, ranked),
+  );
   const architectures = evidence.architectures.map((architecture) => architectureResult(architecture, candidates));
   return {
     formatVersion: 1,
@@ -31,7 +27,7 @@ export function assembleResults(evidence: StudyEvidence): StudyResults {
     answer: answerSentences(evidence, candidates, architectures),
     contradictions: contradictionsOf(evidence),
     candidates,
-    tradePoints: tradePoints(evidence.designs),
+    tradePoints: evidence.tradePoints.map((point) => ({ ...point, reason: constraintWords(point.reason) })),
     front: frontOf(candidates, ranked),
     architectures,
     evaluations: evidence.evaluations,
@@ -42,33 +38,16 @@ export function assembleResults(evidence: StudyEvidence): StudyResults {
   };
 }
 
-/** A finalist with its draws and steps reduced. */
-interface Reduced extends FinalistEvidence {
-  space: DesignSpace;
-  robustness: Robustness;
-  sensitivities: Sensitivity[];
-}
-
-function reduced({ study, spaces }: StudyEvidence, finalist: FinalistEvidence): Reduced {
-  const { key, architecture, x, summary, result, draws, sensitivity } = finalist;
-  const space = spaces.find((one) => one.architecture.id === architecture.id);
-  if (space === undefined) throw new RangeError(`the finalist's architecture "${architecture.id}" is not in the study`);
-  return {
-    ...finalist,
-    space,
-    robustness: robustnessFrom({ seed: study.search.seed, key }, draws, result.assessment.valveLife),
-    sensitivities: sensitivitiesFrom(space, x, summary, sensitivity.plan, sensitivity.answers),
-  };
-}
-
 function candidateOf(
   study: Study,
-  finalist: Reduced,
+  finalist: FinalistEvidence,
   entry: Ranked,
   rank: number,
   ranked: readonly Ranked[],
 ): Candidate {
-  const { space, x, engine, result, robustness, sensitivities } = finalist;
+  const { space, x, result, robustness, sensitivities } = finalist;
+  const engine = space.toEngine(x);
+  if ('refused' in engine) throw new RangeError(`a finalist is refused by geometry: ${engine.sentence}`);
   const id = `C${rank}`;
   return {
     id,
@@ -95,7 +74,12 @@ const METHOD_WORDS: Record<RankingWishes['method'], string> = {
 };
 
 /** The words that explain a rank, with the robust values that made it. */
-function whyRanked(study: Study, { summary, robustness }: Reduced, entry: Ranked, ranked: readonly Ranked[]): string {
+function whyRanked(
+  study: Study,
+  { summary, robustness }: FinalistEvidence,
+  entry: Ranked,
+  ranked: readonly Ranked[],
+): string {
   if (!entry.feasible) return whyNotFeasible(study, summary, robustness);
   const { method, tsfcWeight, lifeWeight } = study.ranking;
   const first = ranked[0];
@@ -110,7 +94,11 @@ function whyRanked(study: Study, { summary, robustness }: Reduced, entry: Ranked
   return `By ${METHOD_WORDS[method]}${weights}, ${against}: ${values}; ${line}; ${chance}.`;
 }
 
-function whyNotFeasible(study: Study, summary: EvaluationSummary, robustness: Robustness): string {
+function whyNotFeasible(
+  study: Study,
+  summary: FinalistEvidence['summary'],
+  robustness: FinalistEvidence['robustness'],
+): string {
   if (summary.status !== 'ok') return `It fails at full resolution: ${summary.reason}.`;
   if (summary.violations.length > 0) {
     return `It breaks ${summary.violations.map(({ id }) => `"${constraintWords(id)}"`).join(', ')}; ordered by how much.`;
@@ -145,11 +133,11 @@ function architectureResult(evidence: ArchitectureEvidence, candidates: readonly
   }
   const { reason, freedBy, forces, bindingConstraint } = failureReason(evidence);
   const { nearest } = evidence;
-  const leastViolating = nearest && {
-    engine: nearest.engine,
-    summary: nearest.summary,
-    bindingConstraint: constraintWords(bindingConstraint),
-  };
+  const engine = nearest?.space.toEngine(nearest.x);
+  const leastViolating =
+    nearest && engine && !('refused' in engine)
+      ? { engine, summary: nearest.summary, bindingConstraint: constraintWords(bindingConstraint) }
+      : null;
   return { ...base, leastViolating, reason, freedBy, forces };
 }
 

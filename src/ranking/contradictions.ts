@@ -13,9 +13,9 @@ type Ran = Pick<TradePoint, 'tsfc' | 'valveLife' | 'thrust'>;
 const FLAMMABLE = { propane: { lean: 0.51, rich: 2.5 }, petrol: { lean: 0.7, rich: 4 } } as const;
 
 /** Sentences; empty when the wishes and physics agree. */
-export function contradictionsOf({ study, finalists, designs, architectures }: StudyEvidence): string[] {
-  const ran: Ran[] = [];
-  for (const { summary } of [...designs, ...finalists]) {
+export function contradictionsOf({ study, finalists, tradePoints, architectures }: StudyEvidence): string[] {
+  const ran: Ran[] = [...tradePoints];
+  for (const { summary } of finalists) {
     const { tsfc, valveLife, thrust } = summary;
     if (tsfc !== null && valveLife !== null && thrust !== null) ran.push({ tsfc, valveLife, thrust });
   }

@@ -1,12 +1,24 @@
-/** What the pipeline hands to the ranking: everything that was evaluated, as plain data. */
-import type { Engine } from '../../shared/engine/engine.ts';
+/** What the pipeline hands to the ranking: everything that was found out, as plain data. */
+
 import type { Study } from '../config/study.ts';
 import type { EvaluationResult, EvaluationSummary } from '../evaluation/evaluation.ts';
 import type { Architecture } from '../space/architecture.ts';
 import type { DesignSpace } from '../space/architectures.ts';
-import type { JudgedDesign } from './finalists.ts';
-import type { StudyResults } from './results.ts';
-import type { SensitivityPlan } from './sensitivity.ts';
+import type { Robustness, Sensitivity, StudyResults, TradePoint } from './results.ts';
+
+/** A design evaluated in full. */
+export interface JudgedInFull {
+  space: DesignSpace;
+  x: number[];
+  result: EvaluationResult;
+  summary: EvaluationSummary;
+}
+
+/** A finalist, from robustnessFrom and sensitivitiesFrom. */
+export interface FinalistEvidence extends JudgedInFull {
+  robustness: Robustness;
+  sensitivities: Sensitivity[];
+}
 
 /** What the search found out about one architecture. */
 export interface ArchitectureEvidence {
@@ -17,35 +29,18 @@ export interface ArchitectureEvidence {
   feasible: number;
   /** Most frequent first. */
   failures: { reason: string; count: number }[];
-  /** When nothing was feasible: the design that came nearest, evaluated at full fidelity. */
-  nearest: { engine: Engine; result: EvaluationResult; summary: EvaluationSummary } | null;
-}
-
-/** Everything about one finalist. */
-export interface FinalistEvidence {
-  /** finalistKey, with which robustnessPlan was asked. */
-  key: string;
-  architecture: Architecture;
-  x: number[];
-  engine: Engine;
-  /** At the fidelity of the report. */
-  result: EvaluationResult;
-  summary: EvaluationSummary;
-  /** Answers to robustnessPlan, in its order. */
-  draws: EvaluationSummary[];
-  /** sensitivityPlan and the answers to its requests, in their order. */
-  sensitivity: { plan: SensitivityPlan; answers: EvaluationSummary[] };
+  /** When nothing was feasible: the design that came nearest. */
+  nearest: JudgedInFull | null;
 }
 
 export interface StudyEvidence {
   study: Study;
-  spaces: readonly DesignSpace[];
   modelVersion: string;
   toolVersion: string;
   architectures: ArchitectureEvidence[];
   finalists: FinalistEvidence[];
-  /** Designs that ran, in the order of asking; thinned when there are very many. */
-  designs: readonly JudgedDesign[];
+  /** Designs that ran, finalists or not; thinned when there are very many. */
+  tradePoints: TradePoint[];
   evaluations: StudyResults['evaluations'];
   stoppedBecause: string;
   convergence: StudyResults['convergence'];
@@ -53,7 +48,7 @@ export interface StudyEvidence {
   validation: StudyResults['validation'];
 }
 
-/** Names a finalist apart from its rank: architecture and coordinates. */
+/** Names a finalist apart from its rank, to seed its draws: architecture and coordinates. */
 export function finalistKey(architecture: string, x: readonly number[]): string {
   return `${architecture} ${JSON.stringify(x)}`;
 }
