@@ -130,6 +130,8 @@ function message(
     subject: envelope.subject ?? `Trade study: ${title}`,
     text,
     messageId,
+    // So that out-of-office replies stay away (RFC 3834, 5).
+    headers: { 'Auto-Submitted': 'auto-generated' },
     attachments: attachments.files,
     size: attachments.files.reduce((sum, file) => sum + sizeAsSent(file.content.length), Buffer.byteLength(text)),
   };

@@ -51,6 +51,7 @@ describe('a mail that goes through', () => {
     expect(parsed.subject).toBe('Trade study: Stand engine');
     for (const words of ['Build the reed engine C1.', 'No strip lives', '178', 'Invented', 'licensed practice', folder])
       expect(parsed.text).toContain(words);
+    expect(parsed.headers.get('auto-submitted')).toBe('auto-generated');
     const [pdf, patterns] = parsed.attachments;
     expect(pdf.filename).toBe('stand-engine.pdf');
     expect(pdf.content.equals(PDF)).toBe(true);

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { chmod, mkdir, readdir, readFile, rm, stat, utimes, writeFile } from 'node:fs/promises';
+import { chmod, mkdir, readdir, readFile, rm, stat, symlink, utimes, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { brotliCompressSync } from 'node:zlib';
 import { beforeEach, describe, expect, it } from 'vitest';
@@ -114,6 +114,14 @@ describe('the bundled browser', () => {
 });
 
 describe('the cache folder', () => {
+  it('is not trusted behind a link into a folder that others may write to', async () => {
+    const open = path.join(folder, 'open');
+    await mkdir(path.join(open, 'inner'), { recursive: true, mode: 0o700 });
+    await chmod(open, 0o777);
+    await symlink(path.join(open, 'inner'), path.join(folder, 'link'));
+    expect(await whyNotTrusted(path.join(folder, 'link'))).toContain(open);
+  });
+
   it('lies where each system keeps such things', () => {
     expect(userCacheFolder({ HOME: '/h' }, 'linux')).toBe('/h/.cache/pulsejet-study');
     expect(userCacheFolder({ HOME: '/h', XDG_CACHE_HOME: '/x' }, 'linux')).toBe('/x/pulsejet-study');

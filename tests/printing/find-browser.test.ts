@@ -8,6 +8,7 @@ import { findBrowser } from '../../src/report/printing/find-browser.ts';
 import { launch, withoutSecrets } from '../../src/report/printing/launch.ts';
 import { NoBrowserError } from '../../src/report/printing/no-browser-error.ts';
 import { probe } from '../../src/report/printing/probe.ts';
+import { unlessStalled } from '../../src/report/printing/stall.ts';
 import { scratchFolder } from './fixture.ts';
 
 let folder: string;
@@ -84,6 +85,25 @@ describe('findBrowser', () => {
   it('looks for the Chrome that the installed puppeteer is made for', () => {
     const table = (puppeteer as unknown as { PUPPETEER_REVISIONS: Record<string, string> }).PUPPETEER_REVISIONS;
     expect(CHROME_BUILD).toBe(table['chrome-headless-shell']);
+  });
+});
+
+describe('unlessStalled', () => {
+  it('waits as long as something comes, and no longer', async () => {
+    const steady = (alive: () => void) =>
+      new Promise<string>((resolve) => {
+        let count = 0;
+        const timer = setInterval(() => {
+          alive();
+          if (++count < 8) return;
+          clearInterval(timer);
+          resolve('done');
+        }, 50);
+      });
+    // 400 ms of work under a limit of 300 ms of silence.
+    expect(await unlessStalled(steady, 0.3)).toBe('done');
+    await expect(unlessStalled(() => new Promise(() => undefined), 0.05)).rejects.toThrow(/nothing came/);
+    await expect(unlessStalled(() => Promise.reject(new Error('404')), 5)).rejects.toThrow('404');
   });
 });
 

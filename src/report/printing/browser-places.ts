@@ -14,6 +14,7 @@ import {
 } from '@puppeteer/browsers';
 import { bundledPackageFolder, prepareBundledChromium } from './bundled-chromium.ts';
 import type { BrowserProgram } from './launch.ts';
+import { unlessStalled } from './stall.ts';
 import { userCacheFolder } from './user-cache.ts';
 
 /** The Chrome that the pinned puppeteer is made for; a test compares it with puppeteer's own table. */
@@ -108,7 +109,10 @@ const DOWNLOAD: BrowserPlace = {
     });
     if (!answer.ok) throw new Error(`${url.host} answered ${answer.status}`);
     const cacheDir = path.join(userCacheFolder(env), 'downloaded');
-    const installed = await install({ browser, buildId, platform, cacheDir });
+    const installed = await unlessStalled(
+      (alive) => install({ browser, buildId, platform, cacheDir, downloadProgressCallback: alive }),
+      60,
+    );
     return [program(installed.executablePath)];
   },
 };

@@ -163,6 +163,6 @@ async function removeLeftovers(cache: string): Promise<void> {
       (found) => Date.now() - found.mtimeMs,
       () => 0,
     );
-    if (age > 3_600_000) await rm(leftover, { recursive: true, force: true });
+    if (age > 3_600_000) await rm(leftover, { recursive: true, force: true }).catch(() => undefined);
   }
 }

@@ -1,5 +1,5 @@
 /** The user's own cache folder, and whether it may be trusted with a program that will be run. */
-import { lstat, mkdir } from 'node:fs/promises';
+import { lstat, mkdir, realpath } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import path from 'node:path';
 
@@ -29,14 +29,21 @@ export async function makePrivateFolder(folder: string): Promise<void> {
  */
 export async function whyNotTrusted(folder: string): Promise<string | null> {
   if (process.platform === 'win32' || !process.getuid || !process.getgid) return null;
-  const uid = process.getuid();
-  for (let at = path.resolve(folder); ; at = path.dirname(at)) {
+  // The path as named and the path that it leads to: either could be turned elsewhere.
+  for (const start of [path.resolve(folder), await realpath(folder)]) {
+    const why = await whyChainNotTrusted(start, process.getuid(), process.getgid());
+    if (why) return why;
+  }
+  return null;
+}
+
+async function whyChainNotTrusted(start: string, uid: number, gid: number): Promise<string | null> {
+  for (let at = start; ; at = path.dirname(at)) {
     const stat = await lstat(at);
-    if (at === path.resolve(folder) && !stat.isDirectory()) return `${at} is no folder`;
     if (stat.uid !== uid && stat.uid !== 0) return `${at} belongs to another user`;
     const sticky = (stat.mode & 0o1000) !== 0;
     // Distributions that give each user a group of the same number let it write; nobody else is in that group.
-    const ownGroup = uid !== 0 && stat.gid === uid && process.getgid() === uid;
+    const ownGroup = uid !== 0 && stat.gid === uid && gid === uid;
     const othersWrite = (stat.mode & 0o002) !== 0 || ((stat.mode & 0o020) !== 0 && !ownGroup);
     if (othersWrite && !sticky && !stat.isSymbolicLink()) return `other users may write to ${at}`;
     if (at === path.dirname(at)) return null;
