@@ -1,8 +1,8 @@
 /** Room for text on a pattern: a text that would be illegible or would lie on another one is left out. */
 import type { Label } from './pattern.ts';
 
-/** Width of a letter over its height, generous for any plain typeface. */
-export const TEXT_WIDTH = 0.68;
+/** Width of a letter over the height of a capital, generous for any plain typeface. */
+export const TEXT_WIDTH = 0.85;
 /** Smallest letter height worth printing, m. */
 const LEGIBLE = 0.0012;
 

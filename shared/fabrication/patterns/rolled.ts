@@ -186,7 +186,7 @@ function rolledLabels(piece: RolledPiece, developed: Developed, holes: WallHole[
   const upright = (text: string, along: number, turn: number): Label => ({
     text,
     at: surface(along, turn),
-    height: Math.min(0.004, axial / 12, quarter / 4 / (TEXT_WIDTH * text.length)),
+    height: Math.min(0.004, axial / 12, (0.26 * quarter) / (TEXT_WIDTH * text.length)),
     angle: textAngle(turn),
   });
   const lines = [
@@ -194,11 +194,7 @@ function rolledLabels(piece: RolledPiece, developed: Developed, holes: WallHole[
     developed.facts,
     `stations ${mm(piece.startStation)} (top edge) to ${mm(piece.endStation)} mm`,
   ];
-  const labels = lines.map((text, k) =>
-    lengthwise ? write(text, 0.5, 0.3 + 0.07 * k) : write(text, 0.3 + 0.2 * k, 0.375),
-  );
-  labels.push(upright('TOP', 0.85, 0.46), upright('R', 0.85, 0.22), upright('L', 0.85, 0.78));
-  labels.push(upright('SEAM', 0.85, 0.06));
+  const labels: Label[] = [];
   for (const hole of holes) {
     const at = surface(hole.along, hole.turn);
     const text = `${hole.name} Ø ${mm(hole.diameter)}`;
@@ -212,6 +208,13 @@ function rolledLabels(piece: RolledPiece, developed: Developed, holes: WallHole[
       angle: textAngle(hole.turn),
     });
   }
+  labels.push(
+    upright('TOP', 0.8, 0.5 - 1 / 24),
+    upright('R', 0.8, 0.25 - 1 / 24),
+    upright('L', 0.8, 0.75 + 1 / 24),
+    upright('SEAM', 0.8, 1 / 24),
+    ...lines.map((text, k) => (lengthwise ? write(text, 0.5, 0.54 + 0.065 * k) : write(text, 0.3 + 0.2 * k, 0.625))),
+  );
   return keepClearLabels(labels);
 }
 
