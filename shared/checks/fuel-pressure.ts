@@ -4,14 +4,15 @@ import { backPressure, jetPressure } from './fuel-line.ts';
 import { atLeast, type CheckRule, notApplicable } from './rule.ts';
 import { bar } from './say.ts';
 
-/** Liquid needs this drop to break into drops, Pa. Common practice, no source. */
-const SPRAY_DROP = 3e5;
+/** Liquid needs this drop to break into drops: in the intake, where air tears it, and in the chamber, Pa. Common practice, no source. */
+const SPRAY_DROP = { intake: 0.8e5, chamber: 3e5 };
 
 /** Pressure at the nozzle against the pressure that pulses behind it. */
 export const fuelPressure: CheckRule = {
   id: 'injection-pressure',
   title: 'Pressure at the nozzle',
-  source: 'choking of the jet (NACA Report 1135) for gas; 3 bar drop for liquid spray, common practice, no source',
+  source:
+    'choking of the jet (NACA Report 1135) for gas; 0.8 bar (intake) or 3 bar (chamber) drop for liquid spray, common practice, no source',
   binding: false,
   judge({ engine, brief, running, caution }) {
     const { supply } = brief;
@@ -22,7 +23,9 @@ export const fuelPressure: CheckRule = {
     const peak = engine.feed.mode === 'premixed' ? air : running.peakPressure;
     const value = jetPressure(supply, engine) - air;
     const limit =
-      (supply.fuel === 'propane' ? Math.max(back / criticalRatio(PROPANE.gamma), peak) : peak + SPRAY_DROP) - air;
+      (supply.fuel === 'propane'
+        ? Math.max(back / criticalRatio(PROPANE.gamma), peak)
+        : peak + SPRAY_DROP[engine.feed.mode === 'premixed' ? 'intake' : 'chamber']) - air;
     const found = `The nozzle has ${bar(value)} gauge; ${bar(limit)} keeps the flow from following the pulses (${bar(peak - air)} at their peak)`;
     return atLeast(
       { value, limit, unit: 'Pa', cautionMargin: caution },

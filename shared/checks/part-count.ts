@@ -1,4 +1,4 @@
-import { atMost, type CheckRule } from './rule.ts';
+import { atMost, type CheckRule, noWorseThanCaution } from './rule.ts';
 
 /** Pieces to cut and fit that a small shop finishes in a few weekends. Common practice, no source. */
 const MANY = 100;
@@ -10,13 +10,15 @@ export const partCount: CheckRule = {
   binding: false,
   judge({ parts, caution }) {
     const value = parts().reduce((sum, part) => sum + part.count, 0);
-    return atMost(
-      { value, limit: MANY, unit: '', cautionMargin: caution },
-      {
-        pass: `${value} parts to make.`,
-        caution: `${value} parts to make: plan for it.`,
-        fail: `${value} parts to make, over ${MANY}: fewer, larger valves or wider petals cut that down.`,
-      },
+    return noWorseThanCaution(
+      atMost(
+        { value, limit: MANY, unit: '', cautionMargin: caution },
+        {
+          pass: `${value} parts to make.`,
+          caution: `${value} parts to make: plan for it.`,
+          fail: `${value} parts to make, over ${MANY}: fewer, larger valves or wider petals cut that down.`,
+        },
+      ),
     );
   },
 };

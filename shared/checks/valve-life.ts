@@ -15,7 +15,7 @@ export const valveLifeCheck: CheckRule = {
     const found = `${duration(band.low)} to ${duration(band.high)}, middle ${duration(band.median)}, by ${limiter}`;
     const asked =
       brief.wanted.endurance === null ? `${duration(endurance)} (no endurance stated)` : duration(endurance);
-    const cure = 'lower the lift, slow the impact, thin the strip or take a strip of higher fatigue strength';
+    const cure = cureOf(limiter);
     const judged = atLeast(
       { value: band.median, limit: endurance, unit: 's', cautionMargin: 0 },
       {
@@ -34,3 +34,12 @@ export const valveLifeCheck: CheckRule = {
     return brief.wanted.endurance === null ? noWorseThanCaution(judged) : judged;
   },
 };
+
+function cureOf(limiter: string): string {
+  if (limiter.includes('seat'))
+    return 'less lift slows the blow on the seat, and a strip of higher fatigue strength bears more';
+  if (limiter.includes('stop')) return 'a flatter stop, a softer landing or thinner strip';
+  if (limiter.includes('port')) return 'narrower ports or thicker strip';
+  if (limiter.includes('root')) return 'a longer or thinner petal';
+  return 'a lighter valve, less lift, a thicker head or valves in one piece';
+}

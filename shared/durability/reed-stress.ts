@@ -11,6 +11,11 @@ import { VALVE_MATERIALS } from './valve-materials.ts';
 
 /** A petal rolls onto a curved stop: about half of the tip's speed is stopped at once. Common practice, no source. */
 const STOP_SHARE = 0.5;
+/**
+ * The air film under a closing petal and its rolling contact soften the blow. Set so that a 1095 petal lives 10⁷ cycles at
+ * about 8 m/s, the middle of the 6–10 m/s of compressor practice (from memory, confidence medium-low).
+ */
+const SEAT_SHARE = 0.75;
 /** Width of the port over width of the petal. Common practice, no source. */
 const PORT_SHARE = 0.8;
 
@@ -30,7 +35,7 @@ export function reedSites(reed: ReedIntake, motion: ValveMotion, temperature: nu
   const stopImpact = reachesStop
     ? STOP_SHARE * stripImpactStress(modulus, material.density, motion.stopImpactSpeed)
     : 0;
-  const seatImpact = stripImpactStress(modulus, material.density, motion.seatImpactSpeed);
+  const seatImpact = SEAT_SHARE * stripImpactStress(modulus, material.density, motion.seatImpactSpeed);
   const portWidth = PORT_SHARE * reed.width;
   return [
     site('root', 'at the root', rootStressAgainstStop(modulus, t, length, motion.peakLift, stopLift), 0),

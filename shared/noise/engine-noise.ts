@@ -4,6 +4,8 @@ import { jetLevel } from './jet-noise.ts';
 import { levelAt, monopoleLevel, sumLevels } from './monopole.ts';
 
 const GAS_CONSTANT = 287.05;
+/** Heat capacity ratio of hot exhaust. */
+const HOT_GAMMA = 1.33;
 /**
  * ± dB. Directivity, real ground and rasp from shocks are left out; no measurement was found to fit against, so the
  * band is a judgement (common practice, no source).
@@ -15,19 +17,38 @@ export function levelAtOneMetre(
   running: RunningPerformance,
   ambient: { pressure: number; temperature: number },
 ): number {
-  const density = ambient.pressure / (GAS_CONSTANT * ambient.temperature);
-  const { traces, profile } = running;
-  const exitTemperature = profile.gasTemperature[profile.gasTemperature.length - 1];
-  const exitDensity = ambient.pressure / (GAS_CONSTANT * exitTemperature);
-  // Gas that leaves is hot; air that is drawn back in through the exit is cold.
-  const exit = traces.exitFlow.map((m) => (m > 0 ? m / exitDensity : m / density));
-  const intake = traces.intakeFlow.map((m) => m / density);
-  const diameter = profile.diameter[profile.diameter.length - 1];
-  const speeds = traces.exitFlow.map((m) => Math.max(m, 0) / (exitDensity * (Math.PI / 4) * diameter ** 2));
+  const airDensity = ambient.pressure / (GAS_CONSTANT * ambient.temperature);
+  const soundSpeed = Math.sqrt(1.4 * GAS_CONSTANT * ambient.temperature);
+  const { traces, profile, frequency } = running;
+  const last = profile.diameter.length - 1;
+  const diameter = profile.diameter[last];
+  const area = (Math.PI / 4) * diameter ** 2;
+  const gas = profile.gasTemperature[last];
+  const sonic = Math.sqrt(HOT_GAMMA * GAS_CONSTANT * gas);
+  // Gas that leaves is hot and at most sonic; air that is drawn back in through the exit is cold.
+  const speeds = traces.exitFlow.map((flow, i) => {
+    const density = flow > 0 ? traces.exitPressure[i] / (GAS_CONSTANT * gas) : airDensity;
+    return Math.min(flow / (density * area), sonic);
+  });
+  const exit = { radius: diameter / 2, airDensity, soundSpeed };
+  const mouth = { radius: profile.diameter[0] / 2, airDensity, soundSpeed };
   return sumLevels([
-    monopoleLevel(exit, running.frequency, density),
-    monopoleLevel(intake, running.frequency, density),
-    jetLevel(speeds, diameter, exitDensity, Math.sqrt(1.4 * GAS_CONSTANT * ambient.temperature)),
+    monopoleLevel(
+      speeds.map((u) => u * area),
+      frequency,
+      exit,
+    ),
+    monopoleLevel(
+      traces.intakeFlow.map((flow) => flow / airDensity),
+      frequency,
+      mouth,
+    ),
+    jetLevel(
+      speeds.map((u) => Math.max(u, 0)),
+      diameter,
+      ambient.pressure / (GAS_CONSTANT * gas),
+      soundSpeed,
+    ),
   ]);
 }
 

@@ -1,16 +1,24 @@
 /**
- * Sound of gas that pulses through an opening small against the wavelength: a monopole over hard ground,
- * p(r,t) = 2 ρ0/(4π r) dQ/dt, Q the volume flow (Lighthill, Waves in Fluids §1.4; factor 2 for the ground).
- * For hot gas the volume, not the mass, displaces the air.
+ * Sound of gas that pulses through an opening: p(r,t) = ρ0/(4π r) dQ/dt, Q the volume flow (Lighthill, Waves in Fluids
+ * §1.4); hard ground doubles the mean square. For hot gas the volume, not the mass, displaces the air. Harmonics whose
+ * wave is shorter than the opening no longer gain: radiated power is divided by 1 + (ka)², the shape of the radiation
+ * resistance of an opening (Morse & Ingard, Theoretical Acoustics).
  */
 import { aWeighting } from './a-weighting.ts';
 
 /** Pa. */
 const REFERENCE = 20e-6;
-const GROUND = 2;
+const GROUND = Math.SQRT2;
+
+/** The opening, m, and the outside air, kg/m³ and m/s. */
+export interface Opening {
+  radius: number;
+  airDensity: number;
+  soundSpeed: number;
+}
 
 /** A-weighted level, dB(A), at 1 m from one cycle of volume flow (m³/s, equal time steps). −∞ for steady flow. */
-export function monopoleLevel(volumeFlow: readonly number[], frequency: number, airDensity: number): number {
+export function monopoleLevel(volumeFlow: readonly number[], frequency: number, opening: Opening): number {
   const n = volumeFlow.length;
   let power = 0;
   for (let k = 1; k <= Math.floor((n - 1) / 2); k++) {
@@ -22,7 +30,8 @@ export function monopoleLevel(volumeFlow: readonly number[], frequency: number, 
       im -= volumeFlow[i] * Math.sin(angle);
     }
     const amplitude = (2 / n) * Math.hypot(re, im);
-    const pressure = (GROUND * airDensity * 2 * Math.PI * k * frequency * amplitude) / (4 * Math.PI);
+    const ka = (2 * Math.PI * k * frequency * opening.radius) / opening.soundSpeed;
+    const pressure = (GROUND * opening.airDensity * k * frequency * amplitude) / 2 / Math.sqrt(1 + ka * ka);
     const weighted = (pressure / Math.SQRT2 / REFERENCE) * 10 ** (aWeighting(k * frequency) / 20);
     power += weighted * weighted;
   }

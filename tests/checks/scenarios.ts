@@ -338,7 +338,7 @@ export const SCENARIOS: Record<string, Scenario> = {
     trip: poppet((i) => {
       i.engine.intake = { ...POPPET, valves: 40 };
     }),
-    tripped: 'fail',
+    tripped: 'caution',
   },
   'noise-exposure': {
     pass: reed((i) => {

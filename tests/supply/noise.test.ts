@@ -29,13 +29,22 @@ describe('noise dose (NIOSH 98-126)', () => {
 
 describe('monopole', () => {
   const sine = (n: number, a: number) => Array.from({ length: n }, (_, i) => a * Math.sin((2 * Math.PI * i) / n));
-  it('1 kHz, 0.01 m³/s over hard ground: p = ρ f q at 1 m, 112.6 dB re 20 µPa (exact formula)', () => {
-    const expected = 20 * Math.log10((1.2 * 1000 * 0.01) / Math.SQRT2 / 20e-6);
-    expect(monopoleLevel(sine(64, 0.01), 1000, 1.2)).toBeCloseTo(expected, 1);
+  const point = { radius: 1e-4, airDensity: 1.2, soundSpeed: 343 };
+  it('1 kHz, 0.01 m³/s: p = ρ f q/2 in the open, √2 more over hard ground, 109.5 dB at 1 m (exact formula)', () => {
+    const expected = 20 * Math.log10((Math.SQRT2 * 1.2 * 1000 * 0.01) / 2 / Math.SQRT2 / 20e-6);
+    expect(monopoleLevel(sine(64, 0.01), 1000, point)).toBeCloseTo(expected, 1);
+    expect(expected).toBeCloseTo(109.5, 0);
+  });
+  it('an opening as wide as ka = 1 radiates 3 dB less than a point', () => {
+    const wide = { ...point, radius: 343 / (2 * Math.PI * 1000) };
+    expect(monopoleLevel(sine(64, 0.01), 1000, point) - monopoleLevel(sine(64, 0.01), 1000, wide)).toBeCloseTo(3.01, 2);
   });
   it('steady flow is silent; doubling the pulse adds 6 dB', () => {
-    expect(monopoleLevel(new Array(32).fill(0.3), 200, 1.2)).toBeLessThan(-100);
-    expect(monopoleLevel(sine(64, 0.02), 1000, 1.2) - monopoleLevel(sine(64, 0.01), 1000, 1.2)).toBeCloseTo(6.02, 2);
+    expect(monopoleLevel(new Array(32).fill(0.3), 200, point)).toBeLessThan(-100);
+    expect(monopoleLevel(sine(64, 0.02), 1000, point) - monopoleLevel(sine(64, 0.01), 1000, point)).toBeCloseTo(
+      6.02,
+      2,
+    );
   });
   it('two equal sources add 3 dB; level falls 6 dB for each doubling; stand-off inverts it', () => {
     expect(sumLevels([100, 100])).toBeCloseTo(103.01, 2);
