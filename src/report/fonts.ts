@@ -39,7 +39,9 @@ function load(): Font[] {
     unicodeRange: unicode[subset],
     faces: WEIGHTS.map((weight) => ({
       weight,
-      base64: readFileSync(require.resolve(`@fontsource/inter/files/inter-${subset}-${weight}-normal.woff2`)).toString('base64'),
+      base64: readFileSync(require.resolve(`@fontsource/inter/files/inter-${subset}-${weight}-normal.woff2`)).toString(
+        'base64',
+      ),
     })),
   }));
 }

@@ -1,8 +1,8 @@
 /** The frame of every HTML file that leaves the tool: head, style, font, script, and a policy that lets nothing out. */
 import { createHash } from 'node:crypto';
+import { fontFaces } from './fonts.ts';
 import { cssString, escapeMarkup } from './format/escape.ts';
 import { sayMissingGlyphs } from './format/missing-glyphs.ts';
-import { fontFaces } from './fonts.ts';
 import { templateText } from './templates.ts';
 
 export type Paper = 'A4' | 'Letter';

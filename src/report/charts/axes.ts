@@ -30,7 +30,12 @@ export function ticksOf(scale: Scale, wanted: number): number[] {
 
 /** One text for each tick, all with the same decimals on a linear scale. */
 export function tickTexts(scale: Scale, ticks: readonly number[]): string[] {
-  if ('base' in scale) return ticks.map((t) => significant(t, 3).replace(/(\.\d*?)0+$/, '$1').replace(/\.$/, ''));
+  if ('base' in scale)
+    return ticks.map((t) =>
+      significant(t, 3)
+        .replace(/(\.\d*?)0+$/, '$1')
+        .replace(/\.$/, ''),
+    );
   const format = scale.tickFormat(Math.max(2, ticks.length));
   return ticks.map((t) => format(t));
 }
@@ -58,7 +63,7 @@ export function xAxis(scale: Scale, plot: Plot, title: string | null, wanted = 6
 }
 
 /** The title stands level above the axis, so that nobody has to turn the page. */
-export function yAxis(scale: Scale, plot: Plot, title: string, wanted = 5, grid = true): Markup {
+export function yAxis(scale: Scale, plot: Plot, title: string, wanted = 5, grid = true, titleRise = 9): Markup {
   const ticks = ticksOf(scale, wanted);
   const texts = tickTexts(scale, ticks);
   return el(
@@ -70,6 +75,6 @@ export function yAxis(scale: Scale, plot: Plot, title: string, wanted = 5, grid 
       el('text', { class: 'num', x: plot.left - 7, y: scale(tick) + 4, 'text-anchor': 'end' }, texts[i]),
     ]),
     el('path', { class: 'axis', d: `M${plot.left} ${plot.top}V${plot.bottom}` }),
-    el('text', { class: 'axis-title', x: 2, y: plot.top - 9 }, title),
+    el('text', { class: 'axis-title', x: 2, y: plot.top - titleRise }, title),
   );
 }

@@ -20,8 +20,8 @@ interface Panel {
 }
 
 const WIDTH = 680;
-const PANEL = 92;
-const GAP = 30;
+const PANEL = 74;
+const GAP = 28;
 const LEFT = 46;
 const RIGHT_LABELS = 96;
 /** More points than this cannot be told apart in print. */
@@ -135,7 +135,11 @@ function xGrid(x: ReturnType<typeof scaleLinear<number, number>>, plot: Plot): M
 /** Names at the right end of each line and reference, moved apart, with a short stroke back to their line. */
 function endLabels(panel: Panel, plot: Plot, y: (v: number) => number): Markup {
   const named = [
-    ...panel.lines.map((l, i) => ({ name: l.name, y: y(l.values.at(-1) ?? 0), line: `line line-${i + 1}${l.dashed ? ' dashed' : ''}` })),
+    ...panel.lines.map((l, i) => ({
+      name: l.name,
+      y: y(l.values.at(-1) ?? 0),
+      line: `line line-${i + 1}${l.dashed ? ' dashed' : ''}`,
+    })),
     ...(panel.reference && panel.reference.name !== ''
       ? [{ name: panel.reference.name, y: y(panel.reference.value), line: 'reference' }]
       : []),
@@ -150,7 +154,14 @@ function endLabels(panel: Panel, plot: Plot, y: (v: number) => number): Markup {
     'g',
     {},
     named.map((n, i) => [
-      el('path', { class: n.line, d: polyline([[plot.right + 2, n.y], [plot.right + 8, rows[i]], [plot.right + 20, rows[i]]]) }),
+      el('path', {
+        class: n.line,
+        d: polyline([
+          [plot.right + 2, n.y],
+          [plot.right + 8, rows[i]],
+          [plot.right + 20, rows[i]],
+        ]),
+      }),
       el('text', { class: 'label', x: plot.right + 24, y: rows[i] + 4 }, n.name),
     ]),
   );

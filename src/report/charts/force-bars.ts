@@ -42,14 +42,24 @@ export function forceBars(id: string, title: string, rows: readonly ForceRow[]):
       id,
       title,
       desc: rows
-        .map((r) => `${r.name}: ${r.offeredName} ${metric(r.offered, r.unit)}, ${r.neededName} ${metric(r.needed, r.unit)}.`)
+        .map(
+          (r) =>
+            `${r.name}: ${r.offeredName} ${metric(r.offered, r.unit)}, ${r.neededName} ${metric(r.needed, r.unit)}.`,
+        )
         .join(' '),
       width: WIDTH,
       height: y,
     },
     rows.map((row, i) => {
       const widest = Math.max(row.offered, row.needed, 1e-300);
-      const room = WIDTH - LEFT - Math.max(textWidth(metric(row.offered, row.unit), FONT_SIZE), textWidth(metric(row.needed, row.unit), FONT_SIZE)) - 12;
+      const room =
+        WIDTH -
+        LEFT -
+        Math.max(
+          textWidth(metric(row.offered, row.unit), FONT_SIZE),
+          textWidth(metric(row.needed, row.unit), FONT_SIZE),
+        ) -
+        12;
       const x = scaleLinear([0, widest], [0, room]);
       return el(
         'g',
@@ -68,7 +78,10 @@ function bar(name: string, length: number, text: string, top: number, css: strin
     'g',
     {},
     el('text', { class: 'axis-title', x: LEFT - 7, y: top + 10.5, 'text-anchor': 'end' }, name),
-    el('path', { class: css, d: `M${LEFT} ${round(top)}h${round(Math.max(0.5, length))}v${BAR}h${round(-Math.max(0.5, length))}Z` }),
+    el('path', {
+      class: css,
+      d: `M${LEFT} ${round(top)}h${round(Math.max(0.5, length))}v${BAR}h${round(-Math.max(0.5, length))}Z`,
+    }),
     el('text', { class: 'num', x: LEFT + Math.max(0.5, length) + 5, y: top + 10.5 }, text),
   );
 }

@@ -10,6 +10,8 @@ export interface Box {
 
 export interface LabelRequest {
   text: string;
+  /** Tried when `text` finds no place. */
+  shorter?: string;
   /** The point that it names, and the radius to keep clear of. */
   x: number;
   y: number;
@@ -44,34 +46,52 @@ const DIRECTIONS: [number, number][] = [
   [0, -1],
   [0, 1],
 ];
-const DISTANCES = [3, 11, 22, 36, 52];
+const DISTANCES = [3, 11, 22, 36, 52, 74];
+
+/** The nearest free place for a text round its point, or null. */
+function place(
+  request: LabelRequest,
+  text: string,
+  taken: readonly Box[],
+  bounds: Box,
+  fontSize: number,
+): PlacedLabel | null {
+  const width = textWidth(text, fontSize);
+  const height = fontSize * 1.1;
+  for (const distance of DISTANCES) {
+    for (const [dx, dy] of DIRECTIONS) {
+      const reach = request.radius + distance;
+      const cx = request.x + dx * (reach + (dx === 0 ? 0 : width / 2));
+      const cy = request.y + dy * (reach + (dx === 0 ? height / 2 : 0));
+      const box = { x0: cx - width / 2, x1: cx + width / 2, y0: cy - height / 2, y1: cy + height / 2 };
+      if (!inside(box, bounds) || taken.some((other) => overlaps(box, other))) continue;
+      return { ...request, text, textX: box.x0, baseline: cy + fontSize * 0.36, box, leader: distance > 11 };
+    }
+  }
+  return null;
+}
 
 /**
  * Returns one entry for each request, null for a label that found no free place.
- * `obstacles` are boxes that no label may touch (marks, other text).
+ * `obstacles` are boxes that no label may touch (marks, other text); `background` is touched only when nothing else is left.
  */
 export function placeLabels(
   requests: readonly LabelRequest[],
   obstacles: readonly Box[],
+  background: readonly Box[],
   bounds: Box,
   fontSize: number,
 ): (PlacedLabel | null)[] {
   const taken = [...obstacles];
-  const height = fontSize * 1.1;
   return requests.map((request) => {
-    const width = textWidth(request.text, fontSize);
-    for (const distance of DISTANCES) {
-      for (const [dx, dy] of DIRECTIONS) {
-        const reach = request.radius + distance;
-        const cx = request.x + dx * (reach + (dx === 0 ? 0 : width / 2));
-        const cy = request.y + dy * (reach + (dx === 0 ? height / 2 : 0));
-        const box = { x0: cx - width / 2, x1: cx + width / 2, y0: cy - height / 2, y1: cy + height / 2 };
-        if (!inside(box, bounds) || taken.some((other) => overlaps(box, other))) continue;
-        taken.push(box);
-        return { ...request, textX: box.x0, baseline: cy + fontSize * 0.36, box, leader: distance > 11 };
-      }
-    }
-    return null;
+    const texts = request.shorter === undefined ? [request.text] : [request.text, request.shorter];
+    let label: PlacedLabel | null = null;
+    for (const text of texts)
+      label ??=
+        place(request, text, [...taken, ...background], bounds, fontSize) ??
+        place(request, text, taken, bounds, fontSize);
+    if (label) taken.push(label.box);
+    return label;
   });
 }
 

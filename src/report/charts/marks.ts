@@ -10,8 +10,7 @@ import { el, type Markup, round } from './svg.ts';
 const SHAPES: Record<IntakeChoice, (r: number) => string> = {
   reed: (r) => `M${-r} 0A${r} ${r} 0 1 1 ${r} 0A${r} ${r} 0 1 1 ${-r} 0Z`,
   poppet: (r) => `M${round(-r * 0.88)} ${round(-r * 0.88)}h${round(r * 1.76)}v${round(r * 1.76)}h${round(-r * 1.76)}Z`,
-  'valveless-straight': (r) =>
-    `M0 ${round(-r * 1.15)}L${round(r * 1.08)} ${round(r * 0.8)}H${round(-r * 1.08)}Z`,
+  'valveless-straight': (r) => `M0 ${round(-r * 1.15)}L${round(r * 1.08)} ${round(r * 0.8)}H${round(-r * 1.08)}Z`,
   'valveless-u': (r) => `M0 ${round(-r * 1.2)}L${round(r * 1.2)} 0L0 ${round(r * 1.2)}L${round(-r * 1.2)} 0Z`,
 };
 

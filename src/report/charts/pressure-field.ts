@@ -9,7 +9,7 @@ import { ductOutline } from './duct-outline.ts';
 import { el, figure, type Markup, round } from './svg.ts';
 
 const WIDTH = 680;
-const HEIGHT = 380;
+const HEIGHT = 316;
 const PLOT: Plot = { left: 46, top: 62, right: WIDTH - 96, bottom: HEIGHT - 44 };
 const MOST_COLUMNS = 60;
 const MOST_ROWS = 80;
@@ -27,7 +27,11 @@ export function thinField(pressure: readonly (readonly number[])[], rows: number
       let sum = 0;
       let n = 0;
       for (let i = Math.floor((r * fromRows) / outRows); i < Math.floor(((r + 1) * fromRows) / outRows); i++)
-        for (let j = Math.floor((c * fromColumns) / outColumns); j < Math.floor(((c + 1) * fromColumns) / outColumns); j++) {
+        for (
+          let j = Math.floor((c * fromColumns) / outColumns);
+          j < Math.floor(((c + 1) * fromColumns) / outColumns);
+          j++
+        ) {
           sum += pressure[i][j];
           n++;
         }
@@ -46,7 +50,8 @@ function shadePaths(levels: number[][], cellWidth: number, cellHeight: number): 
       let end = c + 1;
       while (end < row.length && row[end] === row[c]) end++;
       // A hair of overlap hides the seams that renderers leave between neighbours.
-      paths[row[c]] += `M${round(PLOT.left + c * cellWidth)} ${round(y)}h${round((end - c) * cellWidth + (end < row.length ? 0.3 : 0))}v${round(cellHeight + (r > 0 ? 0.3 : 0))}H${round(PLOT.left + c * cellWidth)}Z`;
+      paths[row[c]] +=
+        `M${round(PLOT.left + c * cellWidth)} ${round(y)}h${round((end - c) * cellWidth + (end < row.length ? 0.3 : 0))}v${round(cellHeight + (r > 0 ? 0.3 : 0))}H${round(PLOT.left + c * cellWidth)}Z`;
       c = end;
     }
   });
@@ -76,9 +81,11 @@ export function pressureField(id: string, field: PressureField, position: number
       height: HEIGHT,
     },
     ductOutline(position, diameter, (m) => x(m * 1e3), 24, 16),
-    shadePaths(cells.map((row) => row.map(level)), cellWidth, cellHeight).map((d, i) =>
-      d === '' ? null : el('path', { class: `xt xt-${i}`, d }),
-    ),
+    shadePaths(
+      cells.map((row) => row.map(level)),
+      cellWidth,
+      cellHeight,
+    ).map((d, i) => (d === '' ? null : el('path', { class: `xt xt-${i}`, d }))),
     xAxis(x, PLOT, 'Position from the head, mm', 7, false),
     yAxis(y, PLOT, 'Time, ms', 6, false),
     key(low, high),

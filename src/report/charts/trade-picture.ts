@@ -2,12 +2,11 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
 import type { Band } from '../../../shared/checks/check.ts';
 import type { Architecture } from '../../space/architecture.ts';
+import { shortName } from '../format/architecture-name.ts';
 import { bandMetric, bandPhrase } from '../format/band.ts';
-import { anchor } from '../format/escape.ts';
 import { durationUnit } from '../format/duration.ts';
 import { count } from '../format/number.ts';
 import { displayUnits, metric } from '../format/quantity.ts';
-import { shortName } from '../format/architecture-name.ts';
 import { FONT_SIZE, type Plot, ticksOf, tickTexts, xAxis, yAxis } from './axes.ts';
 import { type Box, placeLabels } from './labels.ts';
 import { mark } from './marks.ts';
@@ -15,6 +14,8 @@ import { el, figure, type Markup, polyline, round } from './svg.ts';
 
 export interface TradeMark {
   id: string;
+  /** Fragment of the page to which the mark links. */
+  anchor: string;
   rank: number;
   architecture: Architecture;
   /** kg/(N s) and s. */
@@ -50,7 +51,7 @@ export interface TradeReason {
 
 const WIDTH = 680;
 const HEIGHT = 430;
-const PLOT: Plot = { left: 52, top: 50, right: WIDTH - 14, bottom: HEIGHT - 44 };
+const PLOT: Plot = { left: 52, top: 44, right: WIDTH - 14, bottom: HEIGHT - 44 };
 /** Full bands are drawn for so many ranks; the rest get thin ones. */
 const BOLD_BANDS = 10;
 const CELL = 5;
@@ -59,7 +60,8 @@ const CELL = 5;
 function padded(values: number[], logarithmic: boolean): [number, number] {
   const low = Math.min(...values);
   const high = Math.max(...values);
-  if (logarithmic) return low === high ? [low / 2, high * 2] : [low / (high / low) ** 0.06, high * (high / low) ** 0.08];
+  if (logarithmic)
+    return low === high ? [low / 2, high * 2] : [low / (high / low) ** 0.06, high * (high / low) ** 0.08];
   const pad = low === high ? Math.abs(low) * 0.2 || 1 : (high - low) * 0.07;
   return [Math.max(0, low - pad), high + pad];
 }
@@ -80,22 +82,44 @@ export function tradePicture(input: TradePictureInput): Markup | null {
   if (finalists.length + others.length === 0) return null;
   const tsfcUnit = displayUnits('kg/(N s)', 1).metric;
   const imperialUnit = displayUnits('kg/(N s)', 1).imperial!;
-  const lives = [...finalists.flatMap((f) => [f.life.low, f.life.high]), ...others.map((o) => o.life)].filter((v) => v > 0);
+  const lives = [...finalists.flatMap((f) => [f.life.low, f.life.high]), ...others.map((o) => o.life)].filter(
+    (v) => v > 0,
+  );
   const tsfcs = [...finalists.flatMap((f) => [f.tsfc.low, f.tsfc.high]), ...others.map((o) => o.tsfc)];
   const lifeDomain = padded(lives.length > 0 ? lives : [1], true);
   const lifeUnit = durationUnit(Math.sqrt(lifeDomain[0] * lifeDomain[1]));
-  const x = scaleLinear(padded(tsfcs, false).map((v) => v * tsfcUnit.factor), [PLOT.left, PLOT.right]);
-  const y = scaleLog(lifeDomain.map((v) => v / lifeUnit.seconds), [PLOT.bottom, PLOT.top]);
+  const x = scaleLinear(
+    padded(tsfcs, false).map((v) => v * tsfcUnit.factor),
+    [PLOT.left, PLOT.right],
+  );
+  const y = scaleLog(
+    lifeDomain.map((v) => v / lifeUnit.seconds),
+    [PLOT.bottom, PLOT.top],
+  );
   const px = (tsfc: number) => x(tsfc * tsfcUnit.factor);
   const py = (life: number) => y(Math.max(life, lifeDomain[0]) / lifeUnit.seconds);
 
   const byRank = [...finalists].sort((a, b) => a.rank - b.rank);
   const reasons = tradeReasons(others);
-  const marksDrawn = byRank.map((f) => ({ ...f, x: px(f.tsfc.median), y: py(f.life.median), radius: f.rank <= 3 ? 6.5 : 5 }));
-  const obstacles: Box[] = marksDrawn.map((m) => ({ x0: m.x - m.radius, x1: m.x + m.radius, y0: m.y - m.radius, y1: m.y + m.radius }));
+  const marksDrawn = byRank.map((f) => ({
+    ...f,
+    x: px(f.tsfc.median),
+    y: py(f.life.median),
+    radius: f.rank <= 3 ? 6.5 : 5,
+  }));
+  const obstacles: Box[] = marksDrawn.flatMap((m) => [
+    { x0: m.x - m.radius, x1: m.x + m.radius, y0: m.y - m.radius, y1: m.y + m.radius },
+    ...(m.rank <= BOLD_BANDS
+      ? [
+          { x0: px(m.tsfc.low), x1: px(m.tsfc.high), y0: m.y - 1, y1: m.y + 1 },
+          { x0: m.x - 1, x1: m.x + 1, y0: py(m.life.high), y1: py(m.life.low) },
+        ]
+      : []),
+  ]);
 
   const requests = marksDrawn.map((m) => ({
     text: m.bestOfArchitecture ? `${m.id} ${shortName(m.architecture)}` : m.id,
+    shorter: m.id,
     x: m.x,
     y: m.y,
     radius: m.radius,
@@ -107,24 +131,32 @@ export function tradePicture(input: TradePictureInput): Markup | null {
     return [{ text: r.letter, x: px(best.tsfc), y: py(best.life), radius: 3 }];
   });
   const bounds = { x0: PLOT.left + 2, y0: PLOT.top + 2, x1: PLOT.right - 2, y1: PLOT.bottom - 2 };
-  const labels = placeLabels([...requests, ...letters], obstacles, bounds, FONT_SIZE);
+  const dots = thin(others, px, py);
+  const background = dots.map((o) => ({
+    x0: px(o.tsfc) - 3,
+    x1: px(o.tsfc) + 3,
+    y0: py(o.life) - 3,
+    y1: py(o.life) + 3,
+  }));
+  const labels = placeLabels([...requests, ...letters], obstacles, background, bounds, FONT_SIZE);
 
   const front = input.front.map((id) => marksDrawn.find((m) => m.id === id)).filter((m) => m !== undefined);
   return figure(
     {
       id: input.id,
       title: 'TSFC against valve life',
-      desc: describe(input, front.map((m) => m.id)),
+      desc: describe(
+        input,
+        front.map((m) => m.id),
+      ),
       width: WIDTH,
       height: HEIGHT,
       links: true,
     },
     xAxis(x, PLOT, 'TSFC, kg/(N·h): less is better'),
     topAxis(x, imperialUnit.factor / tsfcUnit.factor),
-    yAxis(y, PLOT, `Valve life, ${lifeUnit.unit} of running: more is better`, 7),
-    thin(others, px, py).map((o) =>
-      mark(o.architecture, 3, px(o.tsfc), py(o.life), o.feasible ? 'other' : 'infeasible'),
-    ),
+    yAxis(y, PLOT, `Valve life, ${lifeUnit.unit} of running: more is better`, 7, true, 28),
+    dots.map((o) => mark(o.architecture, 3, px(o.tsfc), py(o.life), o.feasible ? 'other' : 'infeasible')),
     front.length > 1 ? el('path', { class: 'front', d: staircase(front.map((m) => [m.x, m.y])) }) : null,
     marksDrawn.map((m) =>
       el('path', {
@@ -133,21 +165,27 @@ export function tradePicture(input: TradePictureInput): Markup | null {
       }),
     ),
     labels.map((label) =>
-      label?.leader
-        ? el('path', { class: 'leader', d: leaderPath(label.x, label.y, label.box) })
-        : null,
+      label?.leader ? el('path', { class: 'leader', d: leaderPath(label.x, label.y, label.box) }) : null,
     ),
     marksDrawn.map((m) =>
       el(
         'a',
-        { href: `#${anchor(m.id)}`, 'aria-label': `${m.id}, ${shortName(m.architecture)}` },
-        el('title', {}, `${m.id}: ${bandPhrase(bandMetric(m.tsfc, 'kg/(N s)'))}, life ${bandPhrase(bandMetric(m.life, 's'))}`),
+        { href: `#${m.anchor}`, 'aria-label': `${m.id}, ${shortName(m.architecture)}` },
+        el(
+          'title',
+          {},
+          `${m.id}: ${bandPhrase(bandMetric(m.tsfc, 'kg/(N s)'))}, life ${bandPhrase(bandMetric(m.life, 's'))}`,
+        ),
         mark(m.architecture, m.radius, m.x, m.y, m.feasible ? 'finalist' : 'finalist infeasible'),
       ),
     ),
     labels.map((label, i) =>
       label
-        ? el('text', { class: i < requests.length ? 'label halo' : 'label halo letter', x: label.textX, y: label.baseline }, label.text)
+        ? el(
+            'text',
+            { class: i < requests.length ? 'label halo' : 'label halo letter', x: label.textX, y: label.baseline },
+            label.text,
+          )
         : null,
     ),
   );
@@ -182,7 +220,10 @@ function leaderPath(x: number, y: number, box: Box): string {
 
 /** Twin axis in lb/(lbf·h) along the top. */
 function topAxis(x: ReturnType<typeof scaleLinear<number, number>>, ratio: number): Markup {
-  const twin = scaleLinear(x.domain().map((v) => v * ratio), x.range());
+  const twin = scaleLinear(
+    x.domain().map((v) => v * ratio),
+    x.range(),
+  );
   const ticks = ticksOf(twin, 6);
   const texts = tickTexts(twin, ticks);
   return el(
@@ -193,7 +234,7 @@ function topAxis(x: ReturnType<typeof scaleLinear<number, number>>, ratio: numbe
       el('path', { class: 'tick', d: `M${round(twin(tick))} ${PLOT.top}v-4` }),
       el('text', { class: 'num', x: twin(tick), y: PLOT.top - 8, 'text-anchor': 'middle' }, texts[i]),
     ]),
-    el('text', { class: 'axis-title', x: PLOT.right, y: PLOT.top - 26, 'text-anchor': 'end' }, 'TSFC, lb/(lbf·h)'),
+    el('text', { class: 'axis-title', x: PLOT.right, y: PLOT.top - 28, 'text-anchor': 'end' }, 'TSFC, lb/(lbf·h)'),
   );
 }
 
@@ -203,7 +244,9 @@ function describe(input: TradePictureInput, front: string[]): string {
   ];
   const first = [...input.finalists].sort((a, b) => a.rank - b.rank)[0];
   if (first)
-    parts.push(`${first.id}, ranked first, stands at ${metric(first.tsfc.median, 'kg/(N s)')} and ${metric(first.life.median, 's')}.`);
+    parts.push(
+      `${first.id}, ranked first, stands at ${metric(first.tsfc.median, 'kg/(N s)')} and ${metric(first.life.median, 's')}.`,
+    );
   if (front.length > 0) parts.push(`The non-dominated line joins ${front.join(', ')}.`);
   return parts.join(' ');
 }

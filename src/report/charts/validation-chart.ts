@@ -20,7 +20,9 @@ function deviation(row: ValidationRow, value: number): number {
 export function validationChart(id: string, rows: readonly ValidationRow[]): Markup | null {
   const usable = rows.filter((r) => r.measuredLow + r.measuredHigh !== 0);
   if (usable.length === 0) return null;
-  const all = usable.flatMap((r) => [r.measuredLow, r.measuredHigh, r.computed, r.acceptLow, r.acceptHigh].map((v) => deviation(r, v)));
+  const all = usable.flatMap((r) =>
+    [r.measuredLow, r.measuredHigh, r.computed, r.acceptLow, r.acceptHigh].map((v) => deviation(r, v)),
+  );
   const reach = Math.max(0.1, ...all.map(Math.abs)) * 1.05;
   const plot: Plot = { left: NAME_WIDTH, top: TOP, right: WIDTH - 70, bottom: TOP + usable.length * ROW };
   const x = scaleLinear([-reach * 100, reach * 100], [plot.left, plot.right]);
@@ -30,7 +32,10 @@ export function validationChart(id: string, rows: readonly ValidationRow[]): Mar
       id,
       title: 'Computed against measured',
       desc: usable
-        .map((r) => `${r.engine}, ${r.quantity}: ${percent(deviation(r, r.computed), { signed: true })}, ${r.within ? 'within' : 'outside'} its band.`)
+        .map(
+          (r) =>
+            `${r.engine}, ${r.quantity}: ${percent(deviation(r, r.computed), { signed: true })}, ${r.within ? 'within' : 'outside'} its band.`,
+        )
         .join(' '),
       width: WIDTH,
       height: plot.bottom + 42,
@@ -42,7 +47,11 @@ export function validationChart(id: string, rows: readonly ValidationRow[]): Mar
       return el(
         'g',
         {},
-        el('text', { class: 'label', x: 2, y: y + 4 }, fit(`${row.engine}: ${row.quantity}`, FONT_SIZE, NAME_WIDTH - 12)),
+        el(
+          'text',
+          { class: 'label', x: 2, y: y + 4 },
+          fit(`${row.engine}: ${row.quantity}`, FONT_SIZE, NAME_WIDTH - 12),
+        ),
         el('path', { class: 'whisker', d: `M${round(px(row, row.acceptLow))} ${y}H${round(px(row, row.acceptHigh))}` }),
         el('path', {
           class: 'measured',

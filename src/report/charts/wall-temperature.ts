@@ -15,7 +15,7 @@ export interface TemperatureLimit {
 }
 
 const WIDTH = 680;
-const HEIGHT = 300;
+const HEIGHT = 270;
 const LABEL_WIDTH = 136;
 const PLOT: Plot = { left: 46, top: 62, right: WIDTH - LABEL_WIDTH - 8, bottom: HEIGHT - 44 };
 const ZERO_CELSIUS = 273.15;
@@ -66,7 +66,14 @@ export function wallTemperature(id: string, profile: AxialProfile, limits: reado
     }),
     hottestMark(x(hottestAt * 1e3), y(hottest), metric(hottest + ZERO_CELSIUS, 'K')),
     names.map((n, i) => [
-      el('path', { class: n.css, d: polyline([[PLOT.right + 2, n.y], [PLOT.right + 8, rows[i]], [PLOT.right + 18, rows[i]]]) }),
+      el('path', {
+        class: n.css,
+        d: polyline([
+          [PLOT.right + 2, n.y],
+          [PLOT.right + 8, rows[i]],
+          [PLOT.right + 18, rows[i]],
+        ]),
+      }),
       n.lines.map((line, k) =>
         el('text', { class: 'label', x: PLOT.right + 22, y: rows[i] + 4 + k * (FONT_SIZE + 1) }, line),
       ),

@@ -39,11 +39,13 @@ export function scientific(value: number, digits = 3): string {
   return `${mantissa.replace('-', MINUS)} × 10^${power < 0 ? MINUS : ''}${Math.abs(power)}`;
 }
 
-/** 0.123 → "12 %"; signed puts a plus before gains. One decimal below 10 %. */
+/** 0.123 → "12 %"; signed puts a plus before gains. One decimal below 10 %, one digit below 0.1 %. */
 export function percent(fraction: number | null, options: { signed?: boolean } = {}): string {
   if (fraction === null || !Number.isFinite(fraction)) return MISSING;
   const value = fraction * 100;
-  const text = fixed(value, Math.abs(value) < 9.95 && value !== 0 ? 1 : 0);
+  const size = Math.abs(value);
+  const decimals = size === 0 || size >= 9.95 ? 0 : size >= 0.095 || size < 1e-4 ? 1 : decimalsFor(value, 1);
+  const text = fixed(value, decimals);
   return `${options.signed && value > 0 ? '+' : ''}${text} %`;
 }
 

@@ -28,7 +28,10 @@ const KBTU_PER_HOUR = 1055.05585262e3 / 3600;
 
 /** How much is to be shown decides between g and kg, kPa and bar. */
 const PAIRS: Record<string, (size: number) => Pair> = {
-  m: () => pair(unit('mm', 1e3, 4, 1), unit('in', 1 / INCH, 4, 3)),
+  m: (size) =>
+    size < 0.01
+      ? pair(unit('mm', 1e3, 3, 2), unit('in', 1 / INCH, 3, 4))
+      : pair(unit('mm', 1e3, 4, size < 0.5 ? 1 : 0), unit('in', 1 / INCH, 4, size < 0.5 ? 3 : 2)),
   'm²': () => pair(unit('cm²', 1e4, 3), unit('in²', 1 / INCH ** 2, 3)),
   'm³': () => pair(unit('L', 1e3, 3), unit('US gal', 1 / 3.785411784e-3, 3)),
   Pa: (size) =>
@@ -38,9 +41,7 @@ const PAIRS: Record<string, (size: number) => Pair> = {
   K: () => pair({ ...unit('°C', 1, 4, 0), offset: -273.15 }, { ...unit('°F', 1.8, 4, 0), offset: -459.67 }),
   N: () => pair(unit('N', 1, 3), unit('lbf', 1 / POUND_FORCE, 3)),
   kg: (size) =>
-    size < 1
-      ? pair(unit('g', 1e3, 3), unit('oz', 16 / POUND, 2))
-      : pair(unit('kg', 1, 3), unit('lb', 1 / POUND, 3)),
+    size < 1 ? pair(unit('g', 1e3, 3), unit('oz', 16 / POUND, 2)) : pair(unit('kg', 1, 3), unit('lb', 1 / POUND, 3)),
   'kg/s': () => pair(unit('g/s', 1e3, 3), unit('lb/min', 60 / POUND, 2)),
   'kg/(N s)': () => pair(unit('kg/(N·h)', 3600, 3), unit('lb/(lbf·h)', (3600 * POUND_FORCE) / POUND, 3)),
   Hz: () => pair(unit('Hz', 1, 3, 0), null),
@@ -49,8 +50,9 @@ const PAIRS: Record<string, (size: number) => Pair> = {
   W: (size) => pair(size < 1e3 ? unit('W', 1, 3) : unit('kW', 1e-3, 3), unit('kBtu/h', 1 / KBTU_PER_HOUR, 3)),
   'm³/s': () => pair(unit('L/s', 1e3, 3), unit('ft³/min', 60 / FOOT ** 3, 3)),
   rad: () => pair(unit('°', 180 / Math.PI, 3, 1), null),
+  'N s/kg': () => pair(unit('N·s/kg', 1, 3), unit('lbf·s/lb', POUND / POUND_FORCE, 3)),
   'dB(A)': () => pair(unit('dB(A)', 1, 3, 0), null),
-  '': () => pair(unit('', 1, 3), null),
+  '': () => pair(unit('', 1, 3, 2), null),
 };
 
 function unit(symbol: string, factor: number, digits: number, maxDecimals?: number): DisplayUnit {
@@ -63,7 +65,13 @@ function pair(metric: DisplayUnit, imperial: DisplayUnit | null): Pair {
 
 /** "kg/(N·s)" and "kg/(N s)" are the same unit; so are m2 and m². */
 function normalise(symbol: string): string {
-  return symbol.trim().replace('·', ' ').replace('m^2', 'm²').replace('m2', 'm²').replace('m^3', 'm³').replace('m3', 'm³');
+  return symbol
+    .trim()
+    .replace(/·/g, ' ')
+    .replace('m^2', 'm²')
+    .replace('m2', 'm²')
+    .replace('m^3', 'm³')
+    .replace('m3', 'm³');
 }
 
 /** The metric and inch-pound units for an SI unit, fit for values of the given size; null: shown as it is. */
@@ -102,6 +110,11 @@ export function imperial(value: number | null, si: string): string {
   if (value === null || !Number.isFinite(value)) return '';
   const { imperial: to } = displayUnits(si, value);
   return to ? withUnit(figure(value, to), to.symbol) : '';
+}
+
+/** Distances between people and engines, which nobody measures in mm: "5 m (16 ft)". */
+export function distance(metres: number): string {
+  return `${fixed(metres, metres < 10 && !Number.isInteger(metres) ? 1 : 0)}\u00a0m (${fixed(metres / FOOT, 0)}\u00a0ft)`;
 }
 
 /** "450 N (101 lbf)". */

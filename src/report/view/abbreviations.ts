@@ -7,9 +7,15 @@ export const ABBREVIATIONS: { term: string; meaning: string }[] = [
   { term: 'non-dominated', meaning: 'no other finalist is better in both TSFC and valve life' },
   { term: 'hypervolume', meaning: 'how much of the picture of TSFC and life the best designs cover; more is better' },
   { term: 'gauge, absolute', meaning: 'pressure above outside air; pressure above vacuum' },
-  { term: 'draw', meaning: 'one repetition of the calculation with constants and dimensions varied within their errors' },
+  {
+    term: 'draw',
+    meaning: 'one repetition of the calculation with constants and dimensions varied within their errors',
+  },
   { term: 'binding', meaning: 'a failed check that makes the design unacceptable' },
   { term: 'SVG, DXF, PDF, CSV, JSON', meaning: 'file formats for drawings, pages, tables and data' },
   { term: 'dB(A)', meaning: 'sound pressure level, weighted as the ear hears' },
-  { term: 'NIOSH, OSHA, NACA, NASA, AIAA, ISO', meaning: 'bodies whose published limits, reports and standards are cited' },
+  {
+    term: 'NIOSH, OSHA, NACA, NASA, AIAA, ISO',
+    meaning: 'bodies whose published limits, reports and standards are cited',
+  },
 ];

@@ -1,6 +1,7 @@
 /** Page one: the question, its answer, the best three, what failed and how far to trust it. */
 import type { StudyResults } from '../../ranking/results.ts';
 import { anchor } from '../format/escape.ts';
+import { sentenceCase } from '../format/sentence-case.ts';
 import { type KeyFigures, keyFigures } from './key-figures.ts';
 import { trustSentences } from './trust.ts';
 import { type Line, wantedLines } from './wanted.ts';
@@ -37,7 +38,7 @@ export function answerView(results: StudyResults): AnswerView {
       figures: keyFigures(c, results.study.brief.currency),
     })),
     failed: failed.slice(0, MOST_FAILURES).map((a) => ({
-      architecture: a.architecture.label,
+      architecture: sentenceCase(a.architecture.label),
       anchor: `architecture-${anchor(a.architecture.id)}`,
       reason: a.reason,
       freedBy: a.freedBy,

@@ -1,12 +1,13 @@
 /** What became of every kind of engine that was explored. */
 import type { ArchitectureResult, StudyResults } from '../../ranking/results.ts';
-import { forceBars, type ForceRow } from '../charts/force-bars.ts';
+import { type ForceRow, forceBars } from '../charts/force-bars.ts';
 import type { Markup } from '../charts/svg.ts';
-import { anchor } from '../format/escape.ts';
-import { duration } from '../format/duration.ts';
 import { shortName } from '../format/architecture-name.ts';
+import { duration } from '../format/duration.ts';
+import { anchor } from '../format/escape.ts';
 import { fixed } from '../format/number.ts';
 import { metric } from '../format/quantity.ts';
+import { sentenceCase } from '../format/sentence-case.ts';
 import { dimensionLine } from './dimensions.ts';
 import { type FigureView, figureView } from './figure.ts';
 import { type KeyFigures, keyFigures } from './key-figures.ts';
@@ -57,9 +58,9 @@ export function architecturesView(results: StudyResults): ArchitecturesView {
     const best = a.bestCandidate === null ? undefined : candidates.get(a.bestCandidate);
     return {
       anchor: `architecture-${anchor(a.architecture.id)}`,
-      label: a.architecture.label,
+      label: sentenceCase(a.architecture.label),
       mark: keyMark(a.architecture),
-      outcome: outcome(a),
+      outcome: sentenceCase(outcome(a)),
       evaluations: fixed(a.evaluations, 0),
       running: fixed(a.running, 0),
       feasible: fixed(a.feasible, 0),

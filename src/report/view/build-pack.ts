@@ -99,7 +99,9 @@ function partsList(id: string, rows: PartRow[], results: StudyResults, drawings:
       ),
       label: sheet.label,
     })),
-    files: drawings.files.filter((f) => f.candidateId === id).map((f) => ({ name: f.name, description: f.description })),
+    files: drawings.files
+      .filter((f) => f.candidateId === id)
+      .map((f) => ({ name: f.name, description: f.description })),
   };
 }
 

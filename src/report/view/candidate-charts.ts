@@ -1,7 +1,7 @@
 /** The charts of a candidate sheet, each with its caption; those without data are left out. */
 import type { Candidate } from '../../ranking/results.ts';
 import { cycleTraces } from '../charts/cycle-traces.ts';
-import { forceBars, type ForceRow } from '../charts/force-bars.ts';
+import { type ForceRow, forceBars } from '../charts/force-bars.ts';
 import { pressureField } from '../charts/pressure-field.ts';
 import { tornado } from '../charts/tornado.ts';
 import { type TemperatureLimit, wallTemperature } from '../charts/wall-temperature.ts';

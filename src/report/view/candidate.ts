@@ -1,5 +1,5 @@
 /** A candidate sheet: full for the first three, short for the rest. */
-import type { Candidate, StudyResults } from '../../ranking/results.ts';
+import type { Candidate, Sensitivity, StudyResults } from '../../ranking/results.ts';
 import { rankSensitivities } from '../charts/tornado.ts';
 import type { DrawingSet } from '../drawing-set.ts';
 import { anchor } from '../format/escape.ts';
@@ -7,18 +7,9 @@ import { chance, percent } from '../format/number.ts';
 import { type CandidateCharts, candidateCharts } from './candidate-charts.ts';
 import { type DimensionRow, dimensionLine, dimensionRows } from './dimensions.ts';
 import { drawing, type FigureView } from './figure.ts';
-import { type FlagRow, flagRows, type FlagSummary, flagSummary } from './flags.ts';
+import { type FlagRow, type FlagSummary, flagRows, flagSummary } from './flags.ts';
 import { type KeyFigures, keyFigures } from './key-figures.ts';
 import { auditSentence, performanceRows, startSentences } from './performance-rows.ts';
-
-export interface ToleranceRow {
-  label: string;
-  step: string;
-  tsfc: string;
-  thrust: string;
-  life: string;
-  stops: boolean;
-}
 
 interface SheetHead {
   id: string;
@@ -47,12 +38,23 @@ export interface FullSheet extends SheetHead {
   starts: string[];
   charts: CandidateCharts;
   flagRows: FlagRow[];
-  tolerances: ToleranceRow[];
+  /** The dimensions to hold best, strongest first. */
+  tolerances: string[];
   files: { name: string; description: string }[];
 }
 
 /** So many of the ranked steps are what a builder should watch. */
-const MOST_TOLERANCES = 8;
+const MOST_TOLERANCES = 5;
+
+function toleranceSentence(s: Sensitivity): string {
+  if (s.stops) return `${s.label}: ${s.step} stops the engine`;
+  const parts = [
+    s.tsfc === null ? null : `TSFC by ${percent(s.tsfc, { signed: true })}`,
+    s.thrust === null ? null : `thrust by ${percent(s.thrust, { signed: true })}`,
+    s.valveLife === null ? null : `valve life by ${percent(s.valveLife, { signed: true })}`,
+  ].filter((part) => part !== null);
+  return `${s.label}: ${s.step} moves ${parts.length > 0 ? parts.join(', ') : 'nothing that could be told'}`;
+}
 
 function head(c: Candidate, results: StudyResults, drawings: DrawingSet): SheetHead {
   const view = drawings.sideViews[c.id];
@@ -66,7 +68,11 @@ function head(c: Candidate, results: StudyResults, drawings: DrawingSet): SheetH
     flags: flagSummary(c.assessment.checks),
     lifeLimiter: c.assessment.lifeLimiter,
     sideView: view
-      ? drawing(`figure-${anchor(c.id)}-side`, view.svg, `${c.id}: side view, scale ${view.scaleText}. Dimensions in mm and inch.`)
+      ? drawing(
+          `figure-${anchor(c.id)}-side`,
+          view.svg,
+          `${c.id}: side view, scale ${view.scaleText}. Dimensions in mm and inch.`,
+        )
       : null,
   };
 }
@@ -94,16 +100,9 @@ export function fullSheet(c: Candidate, results: StudyResults, drawings: Drawing
     starts: startSentences(c.performance),
     charts: candidateCharts(c),
     flagRows: flagRows(c.assessment.checks),
-    tolerances: rankSensitivities(c.sensitivities)
-      .slice(0, MOST_TOLERANCES)
-      .map((s) => ({
-        label: s.label,
-        step: s.step,
-        tsfc: percent(s.tsfc, { signed: true }),
-        thrust: percent(s.thrust, { signed: true }),
-        life: percent(s.valveLife, { signed: true }),
-        stops: s.stops,
-      })),
-    files: drawings.files.filter((f) => f.candidateId === c.id).map((f) => ({ name: f.name, description: f.description })),
+    tolerances: rankSensitivities(c.sensitivities).slice(0, MOST_TOLERANCES).map(toleranceSentence),
+    files: drawings.files
+      .filter((f) => f.candidateId === c.id)
+      .map((f) => ({ name: f.name, description: f.description })),
   };
 }

@@ -57,7 +57,10 @@ function intakeRows(engine: Engine): DimensionRow[] {
     ];
   if (intake.kind === 'poppet')
     return [
-      textRow('Poppet valves', `${count(intake.valves, 'valve')}, ${intake.material}, ${intake.stemJoint} stem, axis ${intake.axis}`),
+      textRow(
+        'Poppet valves',
+        `${count(intake.valves, 'valve')}, ${intake.material}, ${intake.stemJoint} stem, axis ${intake.axis}`,
+      ),
       row('Valve head, diameter', intake.headDiameter),
       row('Seat throat, diameter', intake.portDiameter),
       row('Greatest lift', intake.lift),

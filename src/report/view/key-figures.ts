@@ -9,6 +9,9 @@ import { imperial, metric } from '../format/quantity.ts';
 export interface Figure {
   metric: string;
   imperial: string;
+  /** The same without units, for columns whose head names them. */
+  bare: string;
+  bareImperial: string;
   /** SI value as text, '' when there is none. */
   sort: string;
 }
@@ -50,15 +53,28 @@ export function fuelFlowBand(c: Candidate): Band | null {
 
 /** "34 min (12–95)", or a single figure when low and high are equal. */
 export function bandFigure(band: Band | null, si: string): Figure {
-  if (!band) return { metric: MISSING, imperial: '', sort: '' };
-  const sort = String(band.median);
-  if (band.low === band.high) return { metric: metric(band.median, si), imperial: imperial(band.median, si), sort };
+  if (!band) return pointFigure(null, si);
+  if (band.low === band.high) return pointFigure(band.median, si);
+  const text = bandMetric(band, si);
   const twin = bandImperial(band, si);
-  return { metric: bandPhrase(bandMetric(band, si)), imperial: twin ? bandPhrase(twin) : '', sort };
+  return {
+    metric: bandPhrase(text),
+    imperial: twin ? bandPhrase(twin) : '',
+    bare: bandPhrase(text && { ...text, unit: '' }),
+    bareImperial: twin ? bandPhrase({ ...twin, unit: '' }) : '',
+    sort: String(band.median),
+  };
 }
 
 export function pointFigure(value: number | null, si: string): Figure {
-  return { metric: metric(value, si), imperial: imperial(value, si), sort: value === null ? '' : String(value) };
+  const whole = { metric: metric(value, si), imperial: imperial(value, si) };
+  const withoutUnit = (text: string) => text.split('\u00a0')[0];
+  return {
+    ...whole,
+    bare: withoutUnit(whole.metric),
+    bareImperial: withoutUnit(whole.imperial),
+    sort: value === null ? '' : String(value),
+  };
 }
 
 export function keyFigures(c: Candidate, currency: string): KeyFigures {

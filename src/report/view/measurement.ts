@@ -3,8 +3,9 @@ import type { Band } from '../../../shared/checks/check.ts';
 import type { Candidate } from '../../ranking/results.ts';
 import { anchor } from '../format/escape.ts';
 import { fixed } from '../format/number.ts';
-import { displayUnits, metric } from '../format/quantity.ts';
-import { bandFigure, frequencyBand, fuelFlowBand, thrustBand, tsfcBand } from './key-figures.ts';
+import { displayUnits, distance, metric } from '../format/quantity.ts';
+import { sentenceCase } from '../format/sentence-case.ts';
+import { bandFigure, frequencyBand, fuelFlowBand, lifeBand, thrustBand, tsfcBand } from './key-figures.ts';
 
 export interface MeasurementRow {
   quantity: string;
@@ -65,7 +66,13 @@ export function measurementSheet(c: Candidate): MeasurementSheet {
   const valveless = engine.intake.kind === 'valveless';
   const head = valveless ? 'chamber wall, short tube' : 'chamber wall behind the valve plate, short tube';
   const rows: MeasurementRow[] = [
-    bandRow('Frequency', 'beside the engine', 'microphone and recorder; count cycles over a second', frequencyBand(c), 'Hz'),
+    bandRow(
+      'Frequency',
+      'beside the engine',
+      'microphone and recorder; count cycles over a second',
+      frequencyBand(c),
+      'Hz',
+    ),
     bandRow('Thrust', 'thrust stand', 'load cell or spring scale, damped', thrustBand(c), 'N'),
     bandRow('Fuel flow', 'fuel supply', 'weigh the supply before and after a timed run', fuelFlowBand(c), 'kg/s'),
     bandRow('TSFC', '', 'fuel flow over thrust', tsfcBand(c), 'kg/(N s)'),
@@ -94,14 +101,29 @@ export function measurementSheet(c: Candidate): MeasurementSheet {
       range: '0 to 1,200\u00a0°C',
     },
     {
-      ...bandRow('Sound level', assessment.noise ? `${metric(assessment.noise.distance, 'm')} away` : '', 'sound level meter, A-weighted, slow', null, 'dB(A)'),
+      ...bandRow(
+        'Sound level',
+        assessment.noise ? `${distance(assessment.noise.distance)} away` : '',
+        'sound level meter, A-weighted, slow',
+        null,
+        'dB(A)',
+      ),
       range: '60 to 140\u00a0dB(A)',
       expected: assessment.noise
         ? `${fixed(assessment.noise.level, 0)} ± ${fixed(assessment.noise.uncertainty, 0)}\u00a0dB(A)`
         : '–',
       unit: 'dB(A)',
     },
-    bandRow(valveless ? 'Life of the shell so far' : 'Valve running time so far', '', 'stop watch; look at the valve after each run', assessment.valveLife, 's'),
+    {
+      ...bandRow(
+        valveless ? 'Running time of the shell so far' : 'Running time of the valves so far',
+        '',
+        `stop watch; look at the ${valveless ? 'shell' : 'valves'} after each run`,
+        lifeBand(c),
+        's',
+      ),
+      range: 'stop watch',
+    },
   ];
-  return { candidate: c.id, anchor: `measure-${anchor(c.id)}`, architecture: c.architecture.label, rows };
+  return { candidate: c.id, anchor: `measure-${anchor(c.id)}`, architecture: sentenceCase(c.architecture.label), rows };
 }

@@ -23,13 +23,16 @@ export function performanceRows(running: RunningPerformance): DimensionRow[] {
     row('Mean chamber pressure, absolute', running.meanPressure, 'Pa'),
     row('Lowest chamber pressure, absolute', running.lowestPressure, 'Pa'),
     text('Cycle-to-cycle variation of peak pressure', percent(running.cycleVariation)),
-    row('Specific thrust', running.specificThrust, 'm/s'),
+    row('Specific thrust', running.specificThrust, 'N s/kg'),
     ...(thrustSplit.intake === 0
       ? []
       : [row('Thrust at the intake', thrustSplit.intake, 'N'), row('Thrust at the exhaust', thrustSplit.exhaust, 'N')]),
     ...(running.augmentation === 1
       ? []
-      : [row('Thrust without augmenter', running.bareThrust, 'N'), text('Augmentation', fixed(running.augmentation, 2))]),
+      : [
+          row('Thrust without augmenter', running.bareThrust, 'N'),
+          text('Augmentation', fixed(running.augmentation, 2)),
+        ]),
     text('Heat release against pressure peak', `${fixed(running.heatReleasePhase, 0)}°`),
     ...(valve
       ? [

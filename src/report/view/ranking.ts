@@ -1,9 +1,9 @@
 /** The ranking table: every finalist in one line. */
 import type { StudyResults } from '../../ranking/results.ts';
-import { anchor } from '../format/escape.ts';
 import { shortName } from '../format/architecture-name.ts';
+import { anchor } from '../format/escape.ts';
 import { type FlagSummary, flagSummary } from './flags.ts';
-import { type KeyFigures, keyFigures } from './key-figures.ts';
+import { frequencyBand, type KeyFigures, keyFigures, pointFigure } from './key-figures.ts';
 import { orderOfMerit } from './wanted.ts';
 
 export interface RankingRow {
@@ -12,6 +12,8 @@ export interface RankingRow {
   rank: string;
   architecture: string;
   figures: KeyFigures;
+  /** Hz without its narrow band, to save width. */
+  middleFrequency: string;
   flags: FlagSummary;
   nonDominated: boolean;
   infeasible: boolean;
@@ -31,6 +33,7 @@ export function rankingView(results: StudyResults): RankingView {
       rank: String(c.rank),
       architecture: shortName(c.architecture),
       figures: keyFigures(c, results.study.brief.currency),
+      middleFrequency: pointFigure(frequencyBand(c)?.median ?? null, 'Hz').bare,
       flags: flagSummary(c.assessment.checks),
       nonDominated: c.nonDominated,
       infeasible: !c.feasible,

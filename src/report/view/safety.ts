@@ -2,7 +2,7 @@
 import type { StudyResults } from '../../ranking/results.ts';
 import { duration } from '../format/duration.ts';
 import { fixed } from '../format/number.ts';
-import { both } from '../format/quantity.ts';
+import { distance } from '../format/quantity.ts';
 
 export interface Caution {
   title: string;
@@ -35,7 +35,7 @@ function cautions(results: StudyResults): Caution[] {
     },
     {
       title: 'Fire',
-      text: 'Clear everything that burns from ten metres behind the tailpipe and three metres around. A hard start throws burning fuel out of both ends. Keep an extinguisher for liquid and gas fires and a second person who does nothing but stand by it.',
+      text: 'Clear everything that burns from ten metres behind the tailpipe and three metres around (common practice, no source). A hard start throws burning fuel out of both ends. Keep an extinguisher for liquid and gas fires and a second person who does nothing but stand by it.',
     },
     {
       title: 'Noise',
@@ -74,7 +74,7 @@ export function safetyView(results: StudyResults): SafetyView {
         {
           id: c.id,
           level: `${fixed(noise.level, 0)} ± ${fixed(noise.uncertainty, 0)}\u00a0dB(A)`,
-          distance: both(noise.distance, 'm'),
+          distance: distance(noise.distance),
           exposure: duration(noise.exposureMinutes * 60),
         },
       ];

@@ -58,7 +58,9 @@ export function abortRules(c: Candidate): string[] {
     'Anybody steps into the cleared range, or anybody calls “stop”.',
     'Fuel smell, hiss or flame anywhere but at the tailpipe.',
     ...(frequency
-      ? [`The note falls below ${frequency.low} Hz or rises above ${frequency.high} Hz and stays there, or becomes uneven.`]
+      ? [
+          `The note falls below ${frequency.low} Hz or rises above ${frequency.high} Hz and stays there, or becomes uneven.`,
+        ]
       : ['The note becomes uneven.']),
     ...(c.engine.intake.kind === 'valveless'
       ? []
@@ -71,7 +73,9 @@ export function abortRules(c: Candidate): string[] {
     'Anything moves on the stand, a weld opens, or a part comes loose.',
     'The fuel line frosts over or the flow falls: the cylinder no longer keeps up.',
     ...(life && c.engine.intake.kind !== 'valveless'
-      ? [`The valves have run ${life.low} ${life.unit}: stop, take them out and look at root and edges under a lens before going on.`]
+      ? [
+          `The valves have run ${life.low} ${life.unit}: stop, take them out and look at root and edges under a lens before going on.`,
+        ]
       : []),
   ];
   return rules;

@@ -1,10 +1,12 @@
 /** The trade picture with its key: marks of the architectures and letters of the reasons. */
-import type { Architecture } from '../../space/architecture.ts';
+
 import type { StudyResults } from '../../ranking/results.ts';
-import { mark, MARK_WORDS } from '../charts/marks.ts';
+import type { Architecture } from '../../space/architecture.ts';
+import { MARK_WORDS, mark } from '../charts/marks.ts';
 import { el, type Markup } from '../charts/svg.ts';
-import { type TradeDot, tradePicture, type TradeReason, tradeReasons } from '../charts/trade-picture.ts';
+import { type TradeDot, type TradeReason, tradePicture, tradeReasons } from '../charts/trade-picture.ts';
 import { shortName } from '../format/architecture-name.ts';
+import { anchor } from '../format/escape.ts';
 import { count } from '../format/number.ts';
 import { type FigureView, figureView } from './figure.ts';
 import { lifeBand, tsfcBand } from './key-figures.ts';
@@ -35,7 +37,18 @@ export function tradeView(results: StudyResults): TradeView {
     if (!tsfc || !life) return [];
     const first = !seen.has(c.architecture.id);
     seen.add(c.architecture.id);
-    return [{ id: c.id, rank: c.rank, architecture: c.architecture, tsfc, life, feasible: c.feasible, bestOfArchitecture: first }];
+    return [
+      {
+        id: c.id,
+        anchor: anchor(c.id),
+        rank: c.rank,
+        architecture: c.architecture,
+        tsfc,
+        life,
+        feasible: c.feasible,
+        bestOfArchitecture: first,
+      },
+    ];
   });
   const others = results.tradePoints.flatMap((p): TradeDot[] => {
     const architecture = architectures.get(p.architecture);
@@ -50,7 +63,9 @@ export function tradeView(results: StudyResults): TradeView {
       picture,
       'Valve life against TSFC. Bars are 5 to 95 % bands, the stepped line joins the designs that no other finalist beats in both, faint marks are designs that ran but are not allowed; letters name the reason.',
     ),
-    key: [...architectures.values()].filter((a) => drawn.has(a.id)).map((a) => ({ mark: keyMark(a), name: shortName(a) })),
+    key: [...architectures.values()]
+      .filter((a) => drawn.has(a.id))
+      .map((a) => ({ mark: keyMark(a), name: shortName(a) })),
     markWords: MARK_WORDS,
     reasons: tradeReasons(others).map((r) => ({ ...r, text: `${r.reason} (${count(r.designs, 'design')})` })),
   };

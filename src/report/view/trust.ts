@@ -1,7 +1,6 @@
 /** How far to trust the numbers: what the model said about engines that were measured. */
 import type { StudyResults } from '../../ranking/results.ts';
-import { count } from '../format/number.ts';
-import { significant } from '../format/number.ts';
+import { count, significant } from '../format/number.ts';
 
 export interface ValidationLine {
   engine: string;
@@ -37,7 +36,8 @@ export function validationLines(results: StudyResults): ValidationLine[] {
 export function trustSentences(results: StudyResults): string[] {
   const { validation } = results;
   const sentences: string[] = [];
-  if (validation.length === 0) sentences.push('The model behind these figures has not been compared with measured engines in this report.');
+  if (validation.length === 0)
+    sentences.push('The model behind these figures has not been compared with measured engines in this report.');
   else {
     const checked = validation.filter((v) => v.role === 'checked');
     const inside = validation.filter((v) => v.within).length;
@@ -55,6 +55,8 @@ export function trustSentences(results: StudyResults): string[] {
     sentences.push(
       `Bands are 5 to 95 % of ${count(draws, 'draw')} over the uncertainty of the constants and over build tolerances. Valve life is known to a factor, not to a percentage.`,
     );
-  sentences.push('Nothing here was measured on your engine: measure it with the sheet in “Running it” before you rely on a figure.');
+  sentences.push(
+    'Nothing here was measured on your engine: measure it with the sheet in “Running it” before you rely on a figure.',
+  );
   return sentences;
 }

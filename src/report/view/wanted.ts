@@ -1,8 +1,8 @@
 /** What the study was asked for, line by line; what was left open is left out. */
 import type { Study } from '../../config/study.ts';
 import { INTAKE_NAMES } from '../format/architecture-name.ts';
-import { both } from '../format/quantity.ts';
 import { duration } from '../format/duration.ts';
+import { both } from '../format/quantity.ts';
 import { money } from './key-figures.ts';
 
 export interface Line {
