@@ -23,6 +23,8 @@ export interface Flow {
   /** Primitive. */
   density: Float64Array;
   velocity: Float64Array;
+  /** u times the cell's mean area, m³/s: what the fluxes reconstruct. */
+  volumeFlow: Float64Array;
   pressure: Float64Array;
   temperature: Float64Array;
   soundSpeed: Float64Array;
@@ -121,7 +123,7 @@ export function makeFlow(grid: Grid, gas: GasClosure, pressure: number, temperat
   const flow: Flow = {
     grid, gas,
     mass: a(), momentum: a(), energy: a(), fuelMass: a(), productMass: a(), turbulence: a(), progress: a(),
-    density: a(), velocity: a(), pressure: a(), temperature: a(), soundSpeed: a(), internalEnergy: a(), heatCapacity: a(),
+    density: a(), velocity: a(), volumeFlow: a(), pressure: a(), temperature: a(), soundSpeed: a(), internalEnergy: a(), heatCapacity: a(),
     fuel: a(), product: a(), k: a(), z: a(), fuelEnergy: a(), productEnergy: a(), mixing: a(),
     massFlux: f(), momentumFlux: f(), energyFlux: f(), fuelFlux: f(), productFlux: f(), turbulenceFlux: f(), progressFlux: f(),
     slopes: { density: a(), velocity: a(), pressure: a(), fuel: a(), product: a(), k: a(), z: a() },

@@ -1,9 +1,13 @@
 /**
- * Fluxes through the inner faces: limited linear reconstruction of ρ, u, p and the scalars, HLLC for the Euler part
+ * Fluxes through the inner faces: limited linear reconstruction of ρ, uA, p and the scalars, HLLC for the Euler part
  * (Toro, Spruce & Speares, Shock Waves 4 (1994) 25), upwind scalars on the HLLC mass flux, and turbulent axial mixing.
  *
  * With S_L, S_R the fastest signals and S_M = (p_R − p_L + ρ_L u_L (S_L − u_L) − ρ_R u_R (S_R − u_R)) /
  * (ρ_L (S_L − u_L) − ρ_R (S_R − u_R)), the flux between S_L and S_R is that of the star state on the side of S_M.
+ * Volume flow uA, not u, is reconstructed and divided by the area of the face: across a sudden step of the bore u jumps but uA
+ * does not, and a jump of u would act like a resistance that eats a third of a sound wave's energy each cycle, however fine
+ * the grid.
+ *
  * Uniform pressure and no motion give exactly (0, p, 0): gas at rest stays at rest in any A(x).
  *
  * Mixing: −ρ D_t A ∂φ/∂x for every scalar and for enthalpy (Lewis number 1).
@@ -11,12 +15,29 @@
 import type { Flow } from './flow.ts';
 import { limitSlopes } from './limiter.ts';
 
+/** Cell area over face area up to which uA is carried to the face at any speed. */
+const GENTLE_STEP = 1.25;
+
+/**
+ * Velocity at the face of a sudden step, m/s, given u already scaled by `step` = cell area/face area: gas that moves fast does
+ * not follow uA = const there, so the scaling stops where it would turn subsonic flow sonic, or the reverse of that.
+ */
+function throughStep(scaled: number, step: number, soundSpeed: number): number {
+  const speed = Math.abs(scaled) / step;
+  const most = speed * GENTLE_STEP > soundSpeed ? GENTLE_STEP : soundSpeed / speed;
+  if (step > most) return (scaled * most) / step;
+  return step * most < 1 ? scaled / (most * step) : scaled;
+}
+
 /** Fills the flux arrays at faces 1 … cells − 1. Primitives must be fresh. */
 export function innerFluxes(flow: Flow): void {
   const n = flow.grid.cells;
   const s = flow.slopes;
+  const volumeFlow = flow.volumeFlow;
+  const perDx = 1 / flow.grid.dx;
   limitSlopes(flow.density, s.density, n);
-  limitSlopes(flow.velocity, s.velocity, n);
+  for (let i = 0; i < n; i++) volumeFlow[i] = flow.velocity[i] * flow.grid.volume[i] * perDx;
+  limitSlopes(volumeFlow, s.velocity, n);
   limitSlopes(flow.pressure, s.pressure, n);
   limitSlopes(flow.fuel, s.fuel, n);
   limitSlopes(flow.product, s.product, n);
@@ -33,7 +54,7 @@ export function innerFluxes(flow: Flow): void {
   const sk = s.k;
   const sz = s.z;
   const area = flow.grid.faceArea;
-  const perDx = 1 / flow.grid.dx;
+  const volume = flow.grid.volume;
   const ra = flow.gas.gasConstant[0];
   const rf = flow.gas.gasConstant[1] - ra;
   const rp = flow.gas.gasConstant[2] - ra;
@@ -43,8 +64,14 @@ export function innerFluxes(flow: Flow): void {
     let pl = pressure[i] + 0.5 * sp[i];
     let dr = density[j] - 0.5 * sd[j];
     let pr = pressure[j] - 0.5 * sp[j];
-    let ul = velocity[i] + 0.5 * su[i];
-    let ur = velocity[j] - 0.5 * su[j];
+    const a = area[j];
+    const perArea = 1 / a;
+    let ul = (volumeFlow[i] + 0.5 * su[i]) * perArea;
+    let ur = (volumeFlow[j] - 0.5 * su[j]) * perArea;
+    const stepLeft = volume[i] * perDx * perArea;
+    const stepRight = volume[j] * perDx * perArea;
+    if (stepLeft > GENTLE_STEP || stepLeft * GENTLE_STEP < 1) ul = throughStep(ul, stepLeft, soundSpeed[i]);
+    if (stepRight > GENTLE_STEP || stepRight * GENTLE_STEP < 1) ur = throughStep(ur, stepRight, soundSpeed[j]);
     if (!(dl > 0 && pl > 0 && dr > 0 && pr > 0)) {
       dl = density[i];
       pl = pressure[i];
@@ -60,7 +87,6 @@ export function innerFluxes(flow: Flow): void {
     const ml = dl * (left - ul);
     const mr = dr * (right - ur);
     const middle = (pr - pl + ul * ml - ur * mr) / (ml - mr);
-    const a = area[j];
     let mass: number;
     let yf: number;
     let yp: number;
