@@ -30,7 +30,7 @@ export interface Facts {
   /** Of the still air, kg/m³. */
   airDensity: number;
   sheet: SheetMaterial;
-  /** Hottest wall cell. */
+  /** Hottest wall cell, K. */
   hottest(): number;
   life(): ValveLife;
   shell(): ShellLife;

@@ -1,6 +1,7 @@
 import { NOISE_UNCERTAINTY } from '../noise/engine-noise.ts';
 import { levelAt } from '../noise/monopole.ts';
 import { DOUBLE_PROTECTION, exposureMinutes } from '../noise/noise-dose.ts';
+import { minutesADay } from './noise-stand-off.ts';
 import { atLeast, type CheckRule, notApplicable } from './rule.ts';
 import { decibels, duration, metres } from './say.ts';
 
@@ -16,7 +17,7 @@ export const noiseExposure: CheckRule = {
     const level = levelAt(levelAtOneMetre(), operatorDistance);
     const value = exposureMinutes(level - DOUBLE_PROTECTION) * 60;
     const bare = exposureMinutes(level) * 60;
-    const limit = maxExposureMinutes === null ? endurance : maxExposureMinutes * 60;
+    const limit = 60 * (maxExposureMinutes ?? minutesADay(endurance));
     const found = `About ${decibels(level)} ± ${NOISE_UNCERTAINTY} at ${metres(operatorDistance)}: ${duration(bare)} a day with bare ears, ${duration(value)} with muffs over plugs; ${duration(limit)} is planned`;
     return atLeast(
       { value, limit, unit: 's', cautionMargin: Math.max(caution, 3) },

@@ -3,9 +3,14 @@ import { levelForMinutes } from '../noise/noise-dose.ts';
 import { atLeast, type CheckRule, notApplicable, noWorseThanCaution } from './rule.ts';
 import { decibels, duration, metres } from './say.ts';
 
+/** A longer run is shared between people: nobody listens for more than a working day. */
+export function minutesADay(endurance: number): number {
+  return Math.min(endurance / 60, 480);
+}
+
 /** Distance at which bare ears bear one run a day. */
 export function standOff(levelAtOneMetre: number, endurance: number): number {
-  return distanceFor(levelAtOneMetre, levelForMinutes(endurance / 60));
+  return distanceFor(levelAtOneMetre, levelForMinutes(minutesADay(endurance)));
 }
 
 export const noiseStandOff: CheckRule = {
@@ -17,7 +22,7 @@ export const noiseStandOff: CheckRule = {
     if (running === null) return notApplicable('The engine does not run.');
     const limit = standOff(levelAtOneMetre(), endurance);
     const value = brief.limits.operatorDistance;
-    const found = `Bystanders without protection keep ${metres(limit)} away for one run of ${duration(endurance)} a day (${decibels(levelForMinutes(endurance / 60))} there)`;
+    const found = `Bystanders without protection keep ${metres(limit)} away for ${duration(minutesADay(endurance) * 60)} a day (${decibels(levelForMinutes(minutesADay(endurance)))} there)`;
     return noWorseThanCaution(
       atLeast(
         { value, limit, unit: 'm', cautionMargin: caution },

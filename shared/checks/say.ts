@@ -37,3 +37,8 @@ export function duration(seconds: number): string {
   if (seconds < 360_000) return `${figure(seconds / 3600, 2)} h`;
   return seconds < 3.6e7 ? `${figure(seconds / 3600, 2)} h` : 'more than 10 000 h';
 }
+
+/** First letter large. */
+export function sentenceCase(text: string): string {
+  return text === '' ? '' : text[0].toUpperCase() + text.slice(1);
+}

@@ -4,7 +4,7 @@ import { VALVE_MATERIALS } from '../durability/valve-materials.ts';
 import type { Facts } from './facts.ts';
 import { runningOf } from './facts.ts';
 import { atMost, type Judgement, notApplicable } from './rule.ts';
-import { duration, MPa } from './say.ts';
+import { duration, MPa, sentenceCase } from './say.ts';
 
 /** Reversed amplitude at a site against what half of the valves bear for the endurance. */
 export function judgeSite(facts: Facts, kind: 'reed' | 'poppet', siteId: string, cure: string): Judgement {
@@ -24,8 +24,4 @@ export function judgeSite(facts: Facts, kind: 'reed' | 'poppet', siteId: string,
       fail: `${sentenceCase(found)}: it cracks there first; ${cure}.`,
     },
   );
-}
-
-function sentenceCase(text: string): string {
-  return text[0].toUpperCase() + text.slice(1);
 }

@@ -1,6 +1,6 @@
 import { THINNEST_WELD } from '../fabrication/rollability.ts';
 import { atLeast, type CheckRule, notApplicable } from './rule.ts';
-import { mm } from './say.ts';
+import { mm, sentenceCase } from './say.ts';
 
 export const weldability: CheckRule = {
   id: 'weldability',
@@ -23,7 +23,7 @@ export const weldability: CheckRule = {
         limit: seams.length + 1,
         unit: '',
         margin: -1 / (seams.length + 1),
-        sentence: `${sheet.name} cannot be welded tight with ${seams.join(' or ')}: it needs TIG (down to ${mm(limit)}), or take plain steel. ${sheet.weldability.note}.`,
+        sentence: `${sentenceCase(sheet.name)} cannot be welded tight with ${seams.join(' or ')}: it needs TIG (down to ${mm(limit)}), or take plain steel. It ${sheet.weldability.note}.`,
       };
     }
     const best = able.reduce((a, b) => (THINNEST_WELD[b] < THINNEST_WELD[a] ? b : a));

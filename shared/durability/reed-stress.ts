@@ -15,7 +15,7 @@ const STOP_SHARE = 0.5;
  * The air film under a closing petal and its rolling contact soften the blow. Set so that a 1095 petal lives 10⁷ cycles at
  * about 8 m/s, the middle of the 6–10 m/s of compressor practice (from memory, confidence medium-low).
  */
-const SEAT_SHARE = 0.75;
+const SEAT_SHARE = 0.8;
 /** Width of the port over width of the petal. Common practice, no source. */
 const PORT_SHARE = 0.8;
 
