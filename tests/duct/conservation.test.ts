@@ -149,6 +149,27 @@ describe('an open duct', () => {
   });
 });
 
+describe('a blast through a sudden step of the bore', () => {
+  it.each([
+    [0.2, 0.03],
+    [0.03, 0.2],
+    [0.1, 0.05],
+    [0.05, 0.1],
+  ])('from %d to %d m stays physical and keeps its books', (before, after) => {
+    const grid = makeGrid([section(0.31, before, before), section(0.4, after, after)], 80, false, false);
+    const flow = startFlow(grid, perfectGas(), (x) => ({
+      pressure: x < 0.25 ? 1e6 : 1e5,
+      temperature: x < 0.25 ? 2500 : 300,
+    }));
+    const start = contents(flow);
+    march(flow, 0.01);
+    expect(Math.min(...flow.pressure)).toBeGreaterThan(0);
+    expect(Math.min(...flow.temperature)).toBeGreaterThan(0);
+    expect(Math.abs(contents(flow).mass / start.mass - 1)).toBeLessThan(1e-12);
+    expect(Math.abs(contents(flow).energy / start.energy - 1)).toBeLessThan(1e-10);
+  });
+});
+
 describe('mirror symmetry', () => {
   it('gives the mirrored flow in the mirrored duct', () => {
     const length = 0.8;
