@@ -16,7 +16,7 @@ export function tellFailure(error: unknown): ExitCode {
     return told(error.message, error.fault === 'different study' ? EXIT.badConfiguration : EXIT.cannotWrite);
   }
   if (error instanceof Error && error.name === 'NoBrowserError') return told(error.message, EXIT.noBrowser);
-  if (error instanceof Error && error.name === 'DeliveryError') return told(error.message, EXIT.mailFailed);
+  if (error instanceof Error && error.name === 'MailError') return told(error.message, EXIT.mailFailed);
   const message = error instanceof Error ? error.message : String(error);
   tell(`pulsejet-study met a fault of its own: ${message}`);
   if (process.env.PULSEJET_DEBUG && error instanceof Error) tell(error.stack ?? '');

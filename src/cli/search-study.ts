@@ -1,6 +1,5 @@
 /** The search of a study: architectures in, what was found out, every answer through the store. */
 import type { Study } from '../config/study.ts';
-import type { TradePoint } from '../ranking/results.ts';
 import { ARCHITECTURE_SEARCH, searchArchitectures } from '../search/architecture-search.ts';
 import type { EvaluationOrder } from '../search/evaluation-order.ts';
 import type { SearchProblem } from '../search/outcome.ts';
@@ -8,6 +7,7 @@ import type { ArchitectureSearchResult } from '../search/search-result.ts';
 import type { DesignSpace } from '../space/architectures.ts';
 import type { Job, StoredEvaluations } from '../store/stored-evaluations.ts';
 import type { StudyClock } from '../store/study-clock.ts';
+import { KeptDesigns } from './kept-designs.ts';
 import { UsageError } from './output.ts';
 import type { Progress } from './progress.ts';
 import { OBJECTIVES, outcomeOf } from './search-outcome.ts';
@@ -15,13 +15,11 @@ import { bestInWords } from './wording.ts';
 
 /** A screening run's share of the cost of a full one. */
 export const SCREEN_COST = ARCHITECTURE_SEARCH.screenCost ?? 0;
-/** Points of one architecture that are kept for the trade picture; beyond that, every second one goes. */
-const TRADE_POINTS = 400;
 
 export interface SearchedStudy {
   result: ArchitectureSearchResult;
-  /** Designs that ran, by architecture, evenly thinned in the order of asking. */
-  tradePoints: TradePoint[];
+  /** Designs that ran at full fidelity, by architecture. */
+  kept: Map<string, KeptDesigns>;
   /** Answers of each kind that the search asked for. */
   asked: { screen: number; full: number };
 }
@@ -53,7 +51,7 @@ export async function searchStudy({
     );
   }
   const byId = new Map(spaces.map((space) => [space.architecture.id, space]));
-  const points = new Map(spaces.map((space) => [space.architecture.id, new ThinnedPoints()]));
+  const kept = new Map(spaces.map((space) => [space.architecture.id, new KeptDesigns()]));
   const asked = { screen: 0, full: 0 };
   progress.stage('Searching', search.evaluations);
 
@@ -62,7 +60,9 @@ export async function searchStudy({
     const summaries = await stored.summaries(jobs);
     orders.forEach((order, i) => {
       asked[order.fidelity]++;
-      if (order.fidelity === 'full') points.get(order.problem)?.offer(order.problem, summaries[i]);
+      if (order.fidelity === 'full') {
+        kept.get(order.problem)?.offer({ architecture: order.problem, x: order.x, summary: summaries[i] });
+      }
     });
     return summaries.map(outcomeOf);
   };
@@ -81,7 +81,7 @@ export async function searchStudy({
     clock: () => clock.latest,
     onProgress: ({ front }) => progress.best(bestInWords(front)),
   });
-  return { result, tradePoints: [...points.values()].flatMap((kept) => kept.points), asked };
+  return { result, kept, asked };
 }
 
 function problemOf(space: DesignSpace): SearchProblem {
@@ -107,28 +107,4 @@ function jobOf(order: EvaluationOrder, space: DesignSpace, study: Study): Job {
     architecture: order.problem,
     x: order.x,
   };
-}
-
-/** Keeps every 2ᵏ-th of a stream, so that a picture stays small however long the night was. */
-class ThinnedPoints {
-  points: TradePoint[] = [];
-  #stride = 1;
-  #seen = 0;
-
-  offer(architecture: string, summary: Awaited<ReturnType<StoredEvaluations['summaries']>>[number]): void {
-    const { tsfc, valveLife, thrust, violations, status } = summary;
-    if (status !== 'ok' || tsfc === null || valveLife === null || thrust === null) return;
-    if (this.#seen++ % this.#stride !== 0) return;
-    this.points.push({
-      architecture,
-      tsfc,
-      valveLife,
-      thrust,
-      feasible: violations.length === 0,
-      reason: violations[0]?.id ?? '',
-    });
-    if (this.points.length <= TRADE_POINTS) return;
-    this.points = this.points.filter((_, i) => i % 2 === 0);
-    this.#stride *= 2;
-  }
 }

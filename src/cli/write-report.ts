@@ -1,0 +1,44 @@
+/** Results → files of the report: HTML, PDF, patterns. */
+import { mkdir, rm } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import type { RunFacts, StudyResults } from '../ranking/results.ts';
+import { NO_DRAWINGS } from '../report/drawing-set.ts';
+import type { ProvenBrowser } from '../report/printing/find-browser.ts';
+import { renderHtml } from '../report/render-html.ts';
+import { writeDurably } from '../store/durable-file.ts';
+import { writeFailure } from '../store/store-error.ts';
+import { HTML_FILE, PDF_FILE } from '../store/study-folder.ts';
+
+export interface WriteReportOptions {
+  pdf: boolean;
+  /** Found already; absent: looked for. */
+  browser?: ProvenBrowser;
+  note: (sentence: string) => void;
+}
+
+/**
+ * Writes the report into a study's folder and returns the paths of what was written.
+ * @throws {NoBrowserError} after the HTML and the patterns are written, when a PDF is wanted and nothing can print one
+ * @throws {StoreError} when the folder cannot be written
+ */
+export async function writeReport(
+  folder: string,
+  results: StudyResults,
+  facts: RunFacts,
+  options: WriteReportOptions,
+): Promise<string[]> {
+  const { paper, title } = results.study.report;
+  const drawings = NO_DRAWINGS;
+  const html = join(folder, HTML_FILE);
+  const pdf = join(folder, PDF_FILE);
+  await writeDurably(html, renderHtml(results, facts, { paper, drawings }));
+  // A PDF of earlier results beside newer HTML would mislead.
+  await rm(pdf, { force: true }).catch((error) => {
+    throw writeFailure(pdf, error);
+  });
+  if (!options.pdf) return [html];
+  const { printPdf } = await import('../report/printing/print-pdf.ts');
+  const printed = await printPdf(html, pdf, { timestamp: facts.startedAt, title, browser: options.browser });
+  for (const note of printed.notes) options.note(`PDF: ${note}.`);
+  return [html, pdf];
+}
