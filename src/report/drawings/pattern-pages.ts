@@ -1,0 +1,274 @@
+/** Pages of patterns at true size: large parts tiled with overlap and register marks, small ones together on a page. */
+import { MaxRectsPacker, Rectangle } from 'maxrects-packer/dist/maxrects-packer.mjs';
+import type { Engine } from '../../../shared/engine/engine.ts';
+import { enginePatterns } from '../../../shared/fabrication/patterns/engine-patterns.ts';
+import { drawnBounds, type Pattern } from '../../../shared/fabrication/patterns/pattern.ts';
+import { el, type Markup } from '../charts/svg.ts';
+import { fit as shorten } from '../charts/text-width.ts';
+import type { PatternPage } from '../drawing-set.ts';
+import { anchor } from '../format/escape.ts';
+import type { Paper } from '../page.ts';
+import { coordinate, drawingSvg, ring, segment, TEXT_SIZE, widthOf, write, type XY } from './drafting.ts';
+import { pageMap } from './page-map.ts';
+import { patternLayers } from './pattern-svg.ts';
+import {
+  OVERLAP,
+  PAGE_MARGIN,
+  PAPER_SIZE,
+  pageWindow,
+  type Tile,
+  type Tiling,
+  tilePattern,
+  type Window,
+} from './tiling.ts';
+
+export interface PageOptions {
+  /** Candidate's id; begins every id and title. */
+  id: string;
+  /** Marks of the parts list by part identifier. */
+  marks: Record<string, string>;
+}
+
+/** Length of the check bar on every page, mm. */
+export const CHECK_BAR = 100;
+const CAPTION_ROOM = 5;
+const BLANK_GAP = 5;
+
+/** What one page carries, before its number is known. */
+export interface PlannedPage {
+  title: string;
+  notes: string;
+  /** Tile of a large pattern, or several small patterns at places from the window's corner. */
+  content:
+    | { kind: 'tile'; tiling: Tiling; tile: Tile }
+    | { kind: 'several'; items: { pattern: Pattern; caption: string; x: number; y: number }[] };
+}
+
+/** All pattern pages of an engine in order, the map of the tiles first. */
+export function patternPages(engine: Engine, paper: Paper, options: PageOptions): PatternPage[] {
+  const planned = planPages(engine, paper, options);
+  const size = PAPER_SIZE[paper];
+  const total = planned.length;
+  const pages = planned.map((page, i) => {
+    const id = `${anchor(options.id)}-pattern-${i + 1}`;
+    const number = `page ${i + 1} of ${total}`;
+    return {
+      candidateId: options.id,
+      title: `${page.title}, ${number}`,
+      pageSize: size,
+      svg: pageSvg(page, paper, id, `${options.id} · ${page.title} · ${number}`),
+      caption: page.notes,
+    };
+  });
+  return [
+    {
+      candidateId: options.id,
+      title: 'Map of the pattern pages',
+      pageSize: size,
+      svg: pageMap(planned, paper, options.id),
+      caption: 'How the tiles join. Print every pattern page at 100 %, without fitting to the page.',
+    },
+    ...pages,
+  ];
+}
+
+/** Decides what goes on which page. */
+export function planPages(engine: Engine, paper: Paper, options: PageOptions): PlannedPage[] {
+  const window = pageWindow(paper);
+  const tilings = enginePatterns(engine).map((pattern) => tilePattern(pattern, window));
+  const naming = (pattern: Pattern) => {
+    const mark = options.marks[pattern.id];
+    return `${mark ? `${mark} ` : ''}${pattern.name}`;
+  };
+  const large = tilings.filter((t) => t.tiles.length > 1);
+  const small = tilings.filter((t) => t.tiles.length === 1);
+  const tiled = large.flatMap((tiling) =>
+    tiling.tiles
+      .filter((tile) => tile.shows)
+      .map(
+        (tile): PlannedPage => ({
+          title: `${naming(tiling.pattern)}, row ${tile.row + 1} of ${tiling.rows}, column ${tile.column + 1} of ${tiling.columns}`,
+          notes: `${stock(tiling.pattern)}. ${tiling.pattern.notes.join(' ')}`,
+          content: { kind: 'tile', tiling, tile },
+        }),
+      ),
+  );
+  return [...tiled, ...gather(small, window, naming)];
+}
+
+function stock(pattern: Pattern): string {
+  return `${pattern.count} off, ${pattern.material}, ${(pattern.thickness * 1e3).toFixed(2)} mm`;
+}
+
+/** Packs patterns that fit one window together, each with a caption under it. */
+function gather(small: Tiling[], window: Window, naming: (p: Pattern) => string): PlannedPage[] {
+  const packer = new MaxRectsPacker<Rectangle>(window.width - 4, window.height - 4, BLANK_GAP, {
+    smart: false,
+    pot: false,
+    square: false,
+    allowRotation: false,
+  });
+  const rectangles = small.map(({ pattern }) => {
+    const bounds = drawnBounds(pattern);
+    const caption = `${naming(pattern)}: ${stock(pattern)}`;
+    const width = Math.max((bounds.maxX - bounds.minX) * 1e3, Math.min(widthOf(caption), window.width - 6));
+    const rectangle = new Rectangle(
+      Math.min(width, window.width - 4),
+      Math.min((bounds.maxY - bounds.minY) * 1e3 + CAPTION_ROOM, window.height - 4),
+    );
+    rectangle.data = { pattern, caption };
+    return rectangle;
+  });
+  packer.addArray(rectangles);
+  return packer.bins.map((bin): PlannedPage => {
+    const items = bin.rects.map((r) => ({
+      ...(r.data as { pattern: Pattern; caption: string }),
+      x: r.x + 2,
+      y: r.y + 2,
+    }));
+    const [first] = items;
+    return {
+      title: items.length === 1 ? naming(first.pattern) : `${items.length} small parts`,
+      notes: items.map((item) => `${naming(item.pattern)}: ${item.pattern.notes.join(' ')}`).join(' '),
+      content: { kind: 'several', items },
+    };
+  });
+}
+
+function pageSvg(page: PlannedPage, paper: Paper, id: string, headline: string): string {
+  const { width_mm: width, height_mm: height } = PAPER_SIZE[paper];
+  const window = pageWindow(paper);
+  const corner = { x: PAGE_MARGIN, y: PAGE_MARGIN };
+  const clip = `${id}-window`;
+  const content =
+    page.content.kind === 'tile'
+      ? tileContent(page.content.tiling, page.content.tile, corner)
+      : severalContent(page.content.items, corner);
+  const marks =
+    page.content.kind === 'tile' ? registerMarks(page.content.tiling, page.content.tile, window, corner) : [];
+  return drawingSvg(
+    { id, title: headline, description: `${page.notes} True size on ${paper}.`, width, height },
+    el(
+      'clipPath',
+      { id: clip },
+      el('rect', { x: corner.x, y: corner.y, width: coordinate(window.width), height: coordinate(window.height) }),
+    ),
+    el('rect', {
+      x: corner.x,
+      y: corner.y,
+      width: coordinate(window.width),
+      height: coordinate(window.height),
+      fill: 'none',
+      stroke: 'currentColor',
+      'stroke-width': 0.15,
+    }),
+    el('g', { 'clip-path': `url(#${clip})` }, content),
+    marks,
+    foot(page, paper, headline),
+  );
+}
+
+function tileContent(tiling: Tiling, tile: Tile, corner: XY): Markup[] {
+  return patternLayers(tiling.pattern, {
+    originX: corner.x + tile.originX,
+    originY: corner.y + tile.originY,
+    scale: 1e3,
+  });
+}
+
+function severalContent(items: { pattern: Pattern; caption: string; x: number; y: number }[], corner: XY): Markup[] {
+  return items.flatMap(({ pattern, caption, x, y }) => {
+    const bounds = drawnBounds(pattern);
+    const map = {
+      originX: corner.x + x - bounds.minX * 1e3,
+      originY: corner.y + y + bounds.maxY * 1e3,
+      scale: 1e3,
+    };
+    const bottom = corner.y + y + (bounds.maxY - bounds.minY) * 1e3;
+    const room = Math.max((bounds.maxX - bounds.minX) * 1e3, widthOf(caption));
+    return [
+      ...patternLayers(pattern, map),
+      write(shorten(caption, TEXT_SIZE, room), { x: corner.x + x, y: bottom + CAPTION_ROOM - 1.2 }),
+    ];
+  });
+}
+
+/**
+ * Crosses in the overlap with each printed neighbour, at a quarter and three quarters of the shared edge. The same mark has the same
+ * name on both pages and falls on the same point of the pattern.
+ */
+export function registerMarks(tiling: Tiling, tile: Tile, window: Window, corner: XY): Markup[] {
+  const shown = (row: number, column: number) =>
+    tiling.tiles.some((t) => t.shows && t.row === row && t.column === column);
+  const marks: Markup[] = [];
+  const half = OVERLAP / 2;
+  const add = (name: string, x: number, y: number) => {
+    const at = { x: corner.x + x, y: corner.y + y };
+    marks.push(
+      ring(at, 1.8),
+      segment({ x: at.x - 3.5, y: at.y }, { x: at.x + 3.5, y: at.y }),
+      segment({ x: at.x, y: at.y - 3.5 }, { x: at.x, y: at.y + 3.5 }),
+      write(name, { x: at.x + 0.6, y: at.y - 2.4 }, { size: 1.8 }),
+    );
+  };
+  const { row, column } = tile;
+  for (const [share, letter] of [
+    [0.25, 'a'],
+    [0.75, 'b'],
+  ] as const) {
+    const y = window.height * share;
+    const x = window.width * share;
+    if (shown(row, column - 1)) add(`R${row + 1}/${column}${letter}`, half, y);
+    if (shown(row, column + 1)) add(`R${row + 1}/${column + 1}${letter}`, window.width - half, y);
+    if (shown(row - 1, column)) add(`C${column + 1}/${row}${letter}`, x, half);
+    if (shown(row + 1, column)) add(`C${column + 1}/${row + 1}${letter}`, x, window.height - half);
+  }
+  return marks;
+}
+
+/** Title, notes, check bar, and the tile's place in its pattern. */
+function foot(page: PlannedPage, paper: Paper, headline: string): Markup[] {
+  const { width_mm: width, height_mm: height } = PAPER_SIZE[paper];
+  const top = height - 24 + 4.5;
+  const left = PAGE_MARGIN;
+  const bar = { x0: left, x1: left + CHECK_BAR, y: top + 12 };
+  const ticks = Array.from({ length: 11 }, (_, i) => {
+    const x = bar.x0 + i * 10;
+    return segment({ x, y: bar.y - (i % 5 === 0 ? 1.6 : 0.9) }, { x, y: bar.y + (i % 5 === 0 ? 1.6 : 0.9) });
+  });
+  const room = width - 2 * PAGE_MARGIN - 26;
+  return [
+    write(shorten(headline, 3, room), { x: left, y: top }, { size: 3, bold: true }),
+    write(shorten(page.notes, 2.2, room), { x: left, y: top + 4.2 }, { size: 2.2 }),
+    el(
+      'g',
+      { 'data-check-bar': `${CHECK_BAR} mm` },
+      segment({ x: bar.x0, y: bar.y }, { x: bar.x1, y: bar.y }, { weight: 0.35 }),
+      ...ticks,
+    ),
+    write('100 mm: measure this bar before cutting', { x: bar.x1 + 3, y: bar.y + 0.9 }, { size: 2.2 }),
+    ...(page.content.kind === 'tile'
+      ? placeMap(page.content.tiling, page.content.tile, { x: width - PAGE_MARGIN, y: top - 2.5 })
+      : []),
+  ];
+}
+
+/** Small grid with this tile filled; its top right corner at the point. */
+function placeMap(tiling: Tiling, tile: Tile, at: XY): Markup[] {
+  const cell = Math.min(22 / tiling.columns, 17 / tiling.rows, 6);
+  const x0 = at.x - cell * tiling.columns;
+  return tiling.tiles.map((t) => {
+    const x = x0 + t.column * cell;
+    const y = at.y + t.row * cell;
+    const own = t.row === tile.row && t.column === tile.column;
+    return el('rect', {
+      x: coordinate(x),
+      y: coordinate(y),
+      width: coordinate(cell),
+      height: coordinate(cell),
+      fill: own ? 'currentColor' : 'none',
+      stroke: t.shows ? 'currentColor' : 'none',
+      'stroke-width': 0.2,
+    });
+  });
+}
