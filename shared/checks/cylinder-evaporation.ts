@@ -7,7 +7,7 @@ import { atLeast, type CheckRule, notApplicable } from './rule.ts';
 import { bar, celsius, duration, perHour } from './say.ts';
 
 /** Flow that all cylinders together hold for the endurance, kg/s. */
-export function vapourFlow(facts: Facts, supply: Cylinder): number {
+function vapourFlow(facts: Facts, supply: Cylinder): number {
   const { engine, endurance } = facts;
   const least = leastCylinderPressure(supply, engine, runningOf(facts));
   const each = greatestDraw(

@@ -13,7 +13,7 @@ import type { CheckInput } from './check.ts';
 import { MissingFigure } from './rule.ts';
 
 /** s of running that a design is held to when the brief states no endurance. Common practice, no source. */
-export const DEFAULT_ENDURANCE = 600;
+const DEFAULT_ENDURANCE = 600;
 const AIR_GAS_CONSTANT = 287.05;
 
 export interface Facts {

@@ -6,7 +6,7 @@ import { criticalRatio, jetDiameter, liquidJetDiameter, orificeFlux } from '../s
 import { compressibility, PROPANE, vapourPressure } from '../supply/propane.ts';
 
 /** Petrol, kg/m³ at 15 °C (fuel tables). */
-export const PETROL_DENSITY = 740;
+const PETROL_DENSITY = 740;
 /** A regulator needs this much more than it gives. Common practice, no source. */
 const REGULATOR_HEADROOM = 1.1;
 

@@ -1,7 +1,7 @@
 /** Bending of a flat petal: Euler–Bernoulli beam theory. SI units. */
 
 /** Roots βL of 1 + cos βL · cosh βL = 0. */
-export const CANTILEVER_ROOTS = [1.8751041, 4.6940911, 7.8547574] as const;
+const CANTILEVER_ROOTS = [1.8751041, 4.6940911, 7.8547574] as const;
 
 /** Root stress factor K of σ = K E t δ/(2 L²) by the shape of the deflection. */
 export const ROOT_FACTOR = { 'first mode': 3.516, 'uniform pressure': 4, 'tip load': 3 } as const;

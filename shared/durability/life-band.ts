@@ -4,7 +4,7 @@ import type { Band } from '../checks/check.ts';
 /** 95 % point of the standard normal distribution. */
 const Z95 = 1.6449;
 /** A band tighter than this between its ends would claim what nobody knows. */
-export const NARROWEST_BAND = 3;
+const NARROWEST_BAND = 3;
 
 /**
  * 5–50–95 % of a lognormal life.

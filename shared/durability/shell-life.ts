@@ -14,7 +14,7 @@ export const WASTAGE_SHARE = 0.25;
  * Steady stress that creeps as fast as a half-sine of pressure with that peak, creep rate ∝ σ⁵:
  * (mean of sin⁵ over the half wave, /2)^(1/5) = (16/15/(2π))^(1/5) = 0.70.
  */
-export const CREEP_EQUIVALENT = 0.7;
+const CREEP_EQUIVALENT = 0.7;
 /** ± K of a computed wall temperature, as a 5–95 % band. */
 const TEMPERATURE_ERROR = 25;
 /** Rupture times of one heat of steel scatter by about a factor of three (from memory, medium). */

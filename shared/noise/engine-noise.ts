@@ -1,7 +1,7 @@
 /** Level of a running engine from its computed exit and intake flow. */
 import type { RunningPerformance } from '../engine/performance.ts';
 import { jetLevel } from './jet-noise.ts';
-import { levelAt, monopoleLevel, sumLevels } from './monopole.ts';
+import { monopoleLevel, sumLevels } from './monopole.ts';
 
 const GAS_CONSTANT = 287.05;
 /** Heat capacity ratio of hot exhaust. */
@@ -50,13 +50,4 @@ export function levelAtOneMetre(
       soundSpeed,
     ),
   ]);
-}
-
-/** dB(A) at `distance`, m. */
-export function engineLevel(
-  running: RunningPerformance,
-  ambient: { pressure: number; temperature: number },
-  distance: number,
-): number {
-  return levelAt(levelAtOneMetre(running, ambient), distance);
 }

@@ -20,14 +20,16 @@ export interface Opening {
 /** A-weighted level, dB(A), at 1 m from one cycle of volume flow (m³/s, equal time steps). −∞ for steady flow. */
 export function monopoleLevel(volumeFlow: readonly number[], frequency: number, opening: Opening): number {
   const n = volumeFlow.length;
+  const cosine = Array.from({ length: n }, (_, i) => Math.cos((2 * Math.PI * i) / n));
+  const sine = Array.from({ length: n }, (_, i) => Math.sin((2 * Math.PI * i) / n));
   let power = 0;
   for (let k = 1; k <= Math.floor((n - 1) / 2); k++) {
     let re = 0;
     let im = 0;
     for (let i = 0; i < n; i++) {
-      const angle = (2 * Math.PI * k * i) / n;
-      re += volumeFlow[i] * Math.cos(angle);
-      im -= volumeFlow[i] * Math.sin(angle);
+      const turn = (k * i) % n;
+      re += volumeFlow[i] * cosine[turn];
+      im -= volumeFlow[i] * sine[turn];
     }
     const amplitude = (2 / n) * Math.hypot(re, im);
     const ka = (2 * Math.PI * k * frequency * opening.radius) / opening.soundSpeed;

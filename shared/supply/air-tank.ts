@@ -1,6 +1,6 @@
 /** Compressed-air tank that blows down fast: adiabatic, so m/m0 = (p/p0)^(1/γ) and T/T0 = (p/p0)^((γ−1)/γ). SI units. */
 const GAMMA = 1.4;
-export const AIR_GAS_CONSTANT = 287.05;
+const AIR_GAS_CONSTANT = 287.05;
 
 /** Air, kg, that leaves while the pressure falls from `full` to `least`, Pa absolute. */
 export function airDelivered(volume: number, full: number, least: number, temperature: number): number {

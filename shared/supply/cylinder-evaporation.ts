@@ -10,7 +10,7 @@ import { type CylinderGeometry, wettedArea } from './cylinder-geometry.ts';
 import { latentHeat, PROPANE, saturationTemperature, vapourPressure } from './propane.ts';
 
 /** W/(m² K). Frost and still, damp air lower it. */
-export const CYLINDER_FILM = 10.5;
+const CYLINDER_FILM = 10.5;
 const STEEL_HEAT = 460;
 
 /** Flow, kg/s, that goes on for ever at `fill` (0 to 1) with the liquid at the temperature that keeps `pressure`, Pa absolute. */

@@ -17,7 +17,7 @@ export function orificeFlux(p0: number, t0: number, back: number, gamma: number,
 }
 
 /** Discharge coefficient of a drilled, deburred jet. Common practice, no source. */
-export const JET_DISCHARGE = 0.8;
+const JET_DISCHARGE = 0.8;
 
 /** Diameter, m, of the jet that passes `flow`, kg/s, at that flux. */
 export function jetDiameter(flow: number, flux: number, discharge = JET_DISCHARGE): number {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { cantileverFrequency, rootStress } from '../../shared/durability/cantilever.ts';
 import { loadedRodImpactStress, stripImpactStress, waveStress } from '../../shared/durability/impact-stress.ts';
 import { circularPlateStress, rectangularPlateStress } from '../../shared/durability/plate-bending.ts';
+import { discCompliance, discFootStress, impactForce } from '../../shared/durability/poppet-stress.ts';
 import { rootStressAgainstStop, stopRadius, wrapStress } from '../../shared/durability/stop-curvature.ts';
 import { valveTemperature } from '../../shared/durability/valve-temperature.ts';
 import { archardVolume } from '../../shared/durability/wear.ts';
@@ -56,6 +57,21 @@ describe('plates (Roark)', () => {
   });
   it('circle, ν 0.3: 1.2375 p a²/t²', () => {
     expect(circularPlateStress(1e5, 0.01, 1e-3, 0.3) / (1e5 * 100)).toBeCloseTo(1.2375, 6);
+  });
+});
+
+describe('poppet landing', () => {
+  it('steel disc 40 mm × 2 mm, ν 0.3: centre load bends it by (3+ν)/(1+ν) P a²/(16πD), 1.38e-7 m/N (Timoshenko)', () => {
+    const stiffness = (200e9 * 2e-3 ** 3) / (12 * 0.91);
+    expect(discCompliance(200e9, 0.3, 0.02, 2e-3)).toBeCloseTo(((3.3 / 1.3) * 4e-4) / (16 * Math.PI * stiffness), 15);
+    expect(discCompliance(200e9, 0.3, 0.02, 2e-3) * 1e7).toBeCloseTo(1.379, 2);
+  });
+  it('the spring of the disc stores ½ m v² (energy balance)', () => {
+    const force = impactForce(3, 0.02, 1.4e-7);
+    expect(0.5 * 1.4e-7 * force ** 2).toBeCloseTo(0.5 * 0.02 * 9, 12);
+  });
+  it('where stem and disc are equally wide the foot stress is 3P/(2πt²) (limit of the formula)', () => {
+    expect(discFootStress(100, 0.3, 0.01, 0.01, 1e-3)).toBeCloseTo(300 / (2 * Math.PI * 1e-6), 0);
   });
 });
 
