@@ -10,6 +10,7 @@ export async function htmlFaults(html: string, rules: Record<string, 'off' | 'er
     root: true,
     extends: ['html-validate:recommended'],
     rules: {
+      'doctype-style': 'off',
       'no-inline-style': 'off',
       'long-title': 'off',
       'void-style': 'off',
