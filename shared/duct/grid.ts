@@ -7,10 +7,9 @@
  * An open end is longer to sound than to the eye: the grid goes on 0.6133 radii beyond it
  * (unflanged end correction, Levine & Schwinger, Phys. Rev. 73 (1948) 383).
  */
+import { endCorrection } from '../acoustics/end-correction.ts';
 import type { Section } from '../engine/engine.ts';
 import { boreBetween, radiusAt, sectionStations } from './geometry.ts';
-
-export const END_CORRECTION = 0.6133;
 
 export interface Grid {
   cells: number;
@@ -48,8 +47,8 @@ export function wideningLoss(halfAngle: number): number {
 export function makeGrid(sections: readonly Section[], cells: number, openLeft: boolean, openRight: boolean): Grid {
   const stations = sectionStations(sections);
   const length = stations[stations.length - 1];
-  const left = openLeft ? (END_CORRECTION * sections[0].startDiameter) / 2 : 0;
-  const right = openRight ? (END_CORRECTION * sections[sections.length - 1].endDiameter) / 2 : 0;
+  const left = openLeft ? endCorrection(sections[0].startDiameter) : 0;
+  const right = openRight ? endCorrection(sections[sections.length - 1].endDiameter) : 0;
   const dx = (length + left + right) / cells;
   const grid = emptyGrid(cells, dx, -left);
   for (let i = 0; i <= cells; i++) {
