@@ -51,7 +51,7 @@ export function page(parts: PageParts): string {
     "base-uri 'none'",
     "form-action 'none'",
   ].join('; ');
-  return `<!doctype html>
+  return `<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">

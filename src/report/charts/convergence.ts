@@ -7,7 +7,7 @@ import { el, figure, type Markup, polyline } from './svg.ts';
 
 const WIDTH = 680;
 const HEIGHT = 220;
-const PLOT: Plot = { left: 52, top: 28, right: WIDTH - 14, bottom: HEIGHT - 44 };
+const PLOT: Plot = { left: 52, top: 28, right: WIDTH - 24, bottom: HEIGHT - 44 };
 
 export function convergenceChart(id: string, history: readonly Convergence[]): Markup | null {
   if (history.length < 2) return null;

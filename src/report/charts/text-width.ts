@@ -16,7 +16,7 @@ export function textWidth(text: string, fontSize: number): number {
 }
 
 /** Cuts text to a width with an ellipsis; unchanged when it fits. */
-export function fit(text: string, fontSize: number, width: number): string {
+export function shorten(text: string, fontSize: number, width: number): string {
   if (textWidth(text, fontSize) <= width) return text;
   let cut = text;
   while (cut.length > 1 && textWidth(`${cut}…`, fontSize) > width) cut = cut.slice(0, -1);

@@ -4,7 +4,7 @@ import type { Sensitivity } from '../../ranking/results.ts';
 import { percent } from '../format/number.ts';
 import { FONT_SIZE } from './axes.ts';
 import { el, figure, type Markup, round } from './svg.ts';
-import { fit, textWidth } from './text-width.ts';
+import { shorten, textWidth } from './text-width.ts';
 
 type Quantity = 'tsfc' | 'thrust' | 'valveLife';
 
@@ -54,8 +54,8 @@ export function tornado(id: string, sensitivities: readonly Sensitivity[]): Mark
         'g',
         {},
         el('path', { class: 'grid', d: `M0 ${y}H${WIDTH}` }),
-        el('text', { class: 'label', x: 2, y: y + 12.5 }, fit(row.label, FONT_SIZE, NAME_WIDTH - 8)),
-        el('text', { class: 'axis-title', x: 2, y: y + 25 }, fit(row.step, FONT_SIZE, NAME_WIDTH - 8)),
+        el('text', { class: 'label', x: 2, y: y + 12.5 }, shorten(row.label, FONT_SIZE, NAME_WIDTH - 8)),
+        el('text', { class: 'axis-title', x: 2, y: y + 25 }, shorten(row.step, FONT_SIZE, NAME_WIDTH - 8)),
       );
     }),
     COLUMNS.map((column, c) => {

@@ -51,7 +51,7 @@ export interface TradeReason {
 
 const WIDTH = 680;
 const HEIGHT = 430;
-const PLOT: Plot = { left: 52, top: 44, right: WIDTH - 14, bottom: HEIGHT - 44 };
+const PLOT: Plot = { left: 52, top: 44, right: WIDTH - 18, bottom: HEIGHT - 44 };
 /** Full bands are drawn for so many ranks; the rest get thin ones. */
 const BOLD_BANDS = 10;
 const CELL = 5;
@@ -170,11 +170,11 @@ export function tradePicture(input: TradePictureInput): Markup | null {
     marksDrawn.map((m) =>
       el(
         'a',
-        { href: `#${m.anchor}`, 'aria-label': `${m.id}, ${shortName(m.architecture)}` },
+        { href: `#${m.anchor}` },
         el(
           'title',
           {},
-          `${m.id}: ${bandPhrase(bandMetric(m.tsfc, 'kg/(N s)'))}, life ${bandPhrase(bandMetric(m.life, 's'))}`,
+          `${m.id}, ${shortName(m.architecture)}: ${bandPhrase(bandMetric(m.tsfc, 'kg/(N s)'))}, life ${bandPhrase(bandMetric(m.life, 's'))}`,
         ),
         mark(m.architecture, m.radius, m.x, m.y, m.feasible ? 'finalist' : 'finalist infeasible'),
       ),

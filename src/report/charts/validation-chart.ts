@@ -4,7 +4,7 @@ import type { ValidationRow } from '../../ranking/results.ts';
 import { percent } from '../format/number.ts';
 import { FONT_SIZE, type Plot, xAxis } from './axes.ts';
 import { el, figure, type Markup, round } from './svg.ts';
-import { fit, textWidth } from './text-width.ts';
+import { shorten, textWidth } from './text-width.ts';
 
 const WIDTH = 680;
 const ROW = 20;
@@ -50,7 +50,7 @@ export function validationChart(id: string, rows: readonly ValidationRow[]): Mar
         el(
           'text',
           { class: 'label', x: 2, y: y + 4 },
-          fit(`${row.engine}: ${row.quantity}`, FONT_SIZE, NAME_WIDTH - 12),
+          shorten(`${row.engine}: ${row.quantity}`, FONT_SIZE, NAME_WIDTH - 12),
         ),
         el('path', { class: 'whisker', d: `M${round(px(row, row.acceptLow))} ${y}H${round(px(row, row.acceptHigh))}` }),
         el('path', {
