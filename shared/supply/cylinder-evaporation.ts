@@ -82,10 +82,10 @@ export function greatestDraw(
 ): number {
   let low = 0;
   let high = (capacity * fill) / Math.max(duration, 1);
-  if (drawFor(g, capacity, fill, ambient, high, duration, leastPressure, 60).stoppedBy === 'time') return high;
-  for (let i = 0; i < 18; i++) {
+  if (drawFor(g, capacity, fill, ambient, high, duration, leastPressure, 24).stoppedBy === 'time') return high;
+  for (let i = 0; i < 14; i++) {
     const middle = (low + high) / 2;
-    if (drawFor(g, capacity, fill, ambient, middle, duration, leastPressure, 60).stoppedBy === 'time') low = middle;
+    if (drawFor(g, capacity, fill, ambient, middle, duration, leastPressure, 24).stoppedBy === 'time') low = middle;
     else high = middle;
   }
   return low;

@@ -26,7 +26,7 @@ export function vapourPressure(temperature: number): number {
 export function saturationTemperature(pressure: number): number {
   let low = 150;
   let high: number = PROPANE.criticalTemperature;
-  for (let i = 0; i < 60; i++) {
+  for (let i = 0; i < 40; i++) {
     const middle = (low + high) / 2;
     if (vapourPressure(middle) < pressure) low = middle;
     else high = middle;

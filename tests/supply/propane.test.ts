@@ -81,3 +81,10 @@ it('1 g/s of liquid at 0 °C needs 375 W to boil and 33 W more to reach 20 °C (
   expect(vaporiserDuty(1e-3, 273.15, 273.15)).toBeCloseTo(374.9, 3);
   expect(vaporiserDuty(1e-3, 273.15, 293.15) - 374.9).toBeCloseTo(33.2, 3);
 });
+
+it('the greatest draw does last, and 1 % more does not, on a step ten times finer', () => {
+  const g = cylinderGeometry(11);
+  const most = greatestDraw(g, 11, 0.8, 288.15, 900, 300e3);
+  expect(drawFor(g, 11, 0.8, 288.15, 0.99 * most, 900, 300e3, 240).stoppedBy).toBe('time');
+  expect(drawFor(g, 11, 0.8, 288.15, 1.01 * most, 900, 300e3, 240).stoppedBy).toBe('pressure');
+});
