@@ -4,34 +4,11 @@
  * Strengths are typical values of annealed sheet, not guaranteed minima: the checks leave room for that.
  */
 import type { SheetMaterialId } from './material-ids.ts';
-import { CELSIUS, type PropertyTable, tableFromCelsius } from './property-table.ts';
+import { CELSIUS, tableFromCelsius } from './property-table.ts';
+import type { SheetMaterial } from './sheet-material.ts';
+import { TITANIUM_SHEETS } from './titanium-sheets.ts';
 
-export interface SheetMaterial {
-  id: SheetMaterialId;
-  name: string;
-  /** kg/m³ at room temperature. */
-  density: number;
-  poisson: number;
-  /** Pa. */
-  yield: PropertyTable;
-  /** Pa. */
-  modulus: PropertyTable;
-  /** Mean linear expansion from 20 °C to red heat, 1/K. */
-  expansion: number;
-  /** Emissivity of the oxidised outside. */
-  emissivity: number;
-  /** Stress to rupture in 1000 h, Pa. */
-  ruptureStress1000h: PropertyTable;
-  /** Oxygen taken up by one face in 100 h of cyclic heating, kg/m². */
-  oxidation100h: PropertyTable;
-  /** Metal consumed per mass of oxygen taken up. */
-  metalPerOxygen: number;
-  /** Scaling limits in air: runs with cooling between, and unbroken heat, K. */
-  scalingIntermittent: number;
-  scalingContinuous: number;
-  weldability: { good: boolean; note: string };
-  sources: string;
-}
+export type { SheetMaterial } from './sheet-material.ts';
 
 const MPA = 1e6;
 const GPA = 1e9;
@@ -310,116 +287,5 @@ export const SHEET_MATERIALS: Record<SheetMaterialId, SheetMaterial> = {
     sources:
       'ASTM B443 minimum yield at 20 °C; modulus and 982 °C service limit from published data sheets of the alloy; hot strength, rupture and oxidation from memory, confidence medium-low',
   },
-  'titanium-grade-2': {
-    id: 'titanium-grade-2',
-    name: 'titanium grade 2 sheet',
-    density: 4510,
-    poisson: 0.34,
-    yield: tableFromCelsius(
-      [
-        [20, 276],
-        [205, 145],
-        [315, 107],
-        [425, 90],
-        [540, 69],
-        [700, 30],
-        [900, 8],
-        [1600, 1],
-      ],
-      MPA,
-    ),
-    modulus: tableFromCelsius(
-      [
-        [20, 105],
-        [315, 85],
-        [540, 65],
-        [800, 40],
-      ],
-      GPA,
-    ),
-    expansion: 9.7e-6,
-    emissivity: 0.5,
-    ruptureStress1000h: tableFromCelsius(
-      [
-        [200, 235],
-        [250, 117],
-        [425, 70],
-        [540, 25],
-      ],
-      MPA,
-    ),
-    oxidation100h: tableFromCelsius(
-      [
-        [540, 1],
-        [650, 10],
-        [760, 60],
-        [870, 400],
-      ],
-      GRAMS,
-    ),
-    metalPerOxygen: 1.5,
-    scalingIntermittent: 450 + CELSIUS,
-    scalingContinuous: 430 + CELSIUS,
-    weldability: {
-      good: false,
-      note: 'needs argon on both faces until below 430 °C, or the weld turns brittle; chips and dust burn',
-    },
-    sources: 'yield to 540 °C and 1000 h at 250 °C: ASTM grade 2 data sheets; the rest from memory, confidence low',
-  },
-  'titanium-grade-5': {
-    id: 'titanium-grade-5',
-    name: 'titanium grade 5 (Ti-6Al-4V) sheet',
-    density: 4430,
-    poisson: 0.33,
-    yield: tableFromCelsius(
-      [
-        [20, 827],
-        [150, 724],
-        [260, 641],
-        [370, 565],
-        [540, 430],
-        [700, 150],
-        [900, 30],
-        [1600, 1],
-      ],
-      MPA,
-    ),
-    modulus: tableFromCelsius(
-      [
-        [20, 114],
-        [315, 95],
-        [540, 80],
-        [800, 50],
-      ],
-      GPA,
-    ),
-    expansion: 9.7e-6,
-    emissivity: 0.5,
-    ruptureStress1000h: tableFromCelsius(
-      [
-        [315, 724],
-        [400, 620],
-        [540, 170],
-      ],
-      MPA,
-    ),
-    oxidation100h: tableFromCelsius(
-      [
-        [540, 1],
-        [650, 10],
-        [760, 60],
-        [870, 400],
-      ],
-      GRAMS,
-    ),
-    metalPerOxygen: 1.5,
-    scalingIntermittent: 450 + CELSIUS,
-    scalingContinuous: 400 + CELSIUS,
-    weldability: {
-      good: false,
-      note: 'needs argon on both faces until below 430 °C; springs back on cold rolls, so form it warm',
-    },
-    sources:
-      'yield to 370 °C and rupture at 315 and 400 °C: ASTM grade 5 data sheets; the rest from memory, confidence low',
-  },
+  ...TITANIUM_SHEETS,
 };
