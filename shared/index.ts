@@ -2,7 +2,13 @@
 export { assess } from './checks/assess.ts';
 export type { Assessment, Band, Check, CheckInput, CheckVerdict, PartMass } from './checks/check.ts';
 export type { Brief } from './engine/brief.ts';
-export { calibratedConstants, constantsTable, drawConstants, MODEL_CONSTANT_NAMES, type ModelConstants } from './engine/constants.ts';
+export {
+  calibratedConstants,
+  constantsTable,
+  drawConstants,
+  MODEL_CONSTANT_NAMES,
+  type ModelConstants,
+} from './engine/constants.ts';
 export type { Engine } from './engine/engine.ts';
 export type { Performance, RunningPerformance } from './engine/performance.ts';
 export { SCREEN_CELLS, SHIPPED_CELLS, type SimulateOptions, simulate } from './engine/simulate.ts';

@@ -15,8 +15,24 @@ function duct(...parts: [SectionRole, number, number, number][]): Section[] {
   return parts.map(([role, length, startDiameter, endDiameter]) => ({ role, length, startDiameter, endDiameter }));
 }
 
-function reeds(petals: number, length: number, width: number, thickness: number, stopLift: number, totalPort: number): ReedIntake {
-  return { kind: 'reed', petals, length, width, thickness, material: 'AISI-1095', stopLift, portArea: totalPort / petals };
+function reeds(
+  petals: number,
+  length: number,
+  width: number,
+  thickness: number,
+  stopLift: number,
+  totalPort: number,
+): ReedIntake {
+  return {
+    kind: 'reed',
+    petals,
+    length,
+    width,
+    thickness,
+    material: 'AISI-1095',
+    stopLift,
+    portArea: totalPort / petals,
+  };
 }
 
 function feed(fuel: Feed['fuel'], mode: Feed['mode'], equivalenceRatio: number): Feed {
@@ -62,7 +78,9 @@ export function droneEngine(swept: SweptDetails = { portRatio: 0.6, stopRatio: 0
  * The 22-inch engine (NACA MR E5J02, E5J03): 3.5 m long, chamber 0.55 m, tailpipe 0.40 m (memory medium); chamber and cone
  * lengths, 0.25 mm reeds and 0.08 m² of valve area (memory low).
  */
-export function engine22Inch(swept: SweptDetails = { portRatio: 0.08 / circle(0.4), stopRatio: 0.2, equivalenceRatio: 1.25 }): Engine {
+export function engine22Inch(
+  swept: SweptDetails = { portRatio: 0.08 / circle(0.4), stopRatio: 0.2, equivalenceRatio: 1.25 },
+): Engine {
   return {
     name: '22-inch engine',
     sections: duct(['chamber', 0.9, 0.55, 0.55], ['chamber-cone', 0.5, 0.55, 0.4], ['tailpipe', 2.1, 0.4, 0.4]),
@@ -78,7 +96,11 @@ export function engine22Inch(swept: SweptDetails = { portRatio: 0.08 / circle(0.
 export function engine50Cm(swept: SweptDetails = { portRatio: 0.8, stopRatio: 0.25, equivalenceRatio: 1.1 }): Engine {
   return {
     name: '50-cm engine',
-    sections: duct(['chamber', 0.1, 0.062, 0.062], ['chamber-cone', 0.04, 0.062, 0.032], ['tailpipe', 0.39, 0.032, 0.032]),
+    sections: duct(
+      ['chamber', 0.13, 0.062, 0.062],
+      ['chamber-cone', 0.05, 0.062, 0.032],
+      ['tailpipe', 0.35, 0.032, 0.032],
+    ),
     intake: reeds(10, 0.02, 0.0115, 0.00015, 0.02 * swept.stopRatio, swept.portRatio * circle(0.032)),
     feed: feed('propane', 'premixed', swept.equivalenceRatio),
     shell: SHELL,
@@ -112,8 +134,19 @@ export function oneLargePoppet(mass = 0.15): Engine {
     ...chamber20(),
     name: '0.2 m chamber, one large poppet',
     intake: {
-      kind: 'poppet', valves: 1, headDiameter: 0.105, portDiameter: 0.1, lift: 0.025, mass, stemDiameter: 0.01, springMass: 0.02,
-      springRate: 3000, preload: 3, material: 'Ti-6Al-4V', stemJoint: 'one-piece', axis: 'horizontal',
+      kind: 'poppet',
+      valves: 1,
+      headDiameter: 0.105,
+      portDiameter: 0.1,
+      lift: 0.025,
+      mass,
+      stemDiameter: 0.01,
+      springMass: 0.02,
+      springRate: 3000,
+      preload: 3,
+      material: 'Ti-6Al-4V',
+      stemJoint: 'one-piece',
+      axis: 'horizontal',
     },
   };
 }
@@ -124,8 +157,19 @@ export function twelveSmallPoppets(): Engine {
     ...chamber20(),
     name: '0.2 m chamber, twelve small poppets',
     intake: {
-      kind: 'poppet', valves: 12, headDiameter: 0.033, portDiameter: 0.0289, lift: 0.0055, mass: 0.006, stemDiameter: 0.004,
-      springMass: 0.002, springRate: 600, preload: 0.6, material: 'Ti-6Al-4V', stemJoint: 'one-piece', axis: 'horizontal',
+      kind: 'poppet',
+      valves: 12,
+      headDiameter: 0.033,
+      portDiameter: 0.0289,
+      lift: 0.0055,
+      mass: 0.006,
+      stemDiameter: 0.004,
+      springMass: 0.002,
+      springRate: 600,
+      preload: 0.6,
+      material: 'Ti-6Al-4V',
+      stemJoint: 'one-piece',
+      axis: 'horizontal',
     },
   };
 }
@@ -150,10 +194,22 @@ export function scaled(engine: Engine, factor: number): Engine {
   return {
     ...engine,
     name: `${engine.name} × ${f}`,
-    sections: engine.sections.map((s) => ({ ...s, length: s.length * f, startDiameter: s.startDiameter * f, endDiameter: s.endDiameter * f })),
+    sections: engine.sections.map((s) => ({
+      ...s,
+      length: s.length * f,
+      startDiameter: s.startDiameter * f,
+      endDiameter: s.endDiameter * f,
+    })),
     intake:
       intake.kind === 'reed'
-        ? { ...intake, length: intake.length * f, width: intake.width * f, thickness: intake.thickness * f, stopLift: intake.stopLift * f, portArea: intake.portArea * f * f }
+        ? {
+            ...intake,
+            length: intake.length * f,
+            width: intake.width * f,
+            thickness: intake.thickness * f,
+            stopLift: intake.stopLift * f,
+            portArea: intake.portArea * f * f,
+          }
         : intake,
   };
 }

@@ -52,7 +52,11 @@ export function makeCellSources(flow: Flow, constants: ModelConstants, fuel: Fue
     chamberEnd: n,
     sparkEnd: n,
     chemicalDelay: chemicalDelayTable(
-      flow.gas.temperatureMin, flow.gas.temperatureStep, flow.gas.intervals + 1, constants.chemicalTime, constants.activationTemperature,
+      flow.gas.temperatureMin,
+      flow.gas.temperatureStep,
+      flow.gas.intervals + 1,
+      constants.chemicalTime,
+      constants.activationTemperature,
     ),
     filmTime: new Float64Array(n),
     filmHeat: new Float64Array(n),

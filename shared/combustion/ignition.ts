@@ -29,10 +29,19 @@ export function stretchQuench(jetSpeed: number, quenchSpeed: number): number {
 const REFERENCE = 1000;
 
 /** τ₁ exp(T_a/T − T_a/1000 K) at the knots of a temperature table, s; capped so that cold gas never overflows. */
-export function chemicalDelayTable(t0: number, step: number, knots: number, chemicalTime: number, activationTemperature: number): Float64Array {
+export function chemicalDelayTable(
+  t0: number,
+  step: number,
+  knots: number,
+  chemicalTime: number,
+  activationTemperature: number,
+): Float64Array {
   const table = new Float64Array(knots);
   for (let n = 0; n < knots; n++) {
-    table[n] = Math.min(1e3, chemicalTime * Math.exp(activationTemperature / (t0 + n * step) - activationTemperature / REFERENCE));
+    table[n] = Math.min(
+      1e3,
+      chemicalTime * Math.exp(activationTemperature / (t0 + n * step) - activationTemperature / REFERENCE),
+    );
   }
   return table;
 }

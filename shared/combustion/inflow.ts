@@ -41,7 +41,16 @@ export interface InflowTotals {
 }
 
 /** Adds `mass` kg of gas with enthalpy J/kg, fuel fraction, jet speed m/s; jetTurbulence is the share of u²/2 that becomes k. */
-export function addJets(flow: Flow, region: InflowRegion, mass: number, enthalpy: number, fuel: number, jet: number, jetTurbulence: number, out: InflowTotals): void {
+export function addJets(
+  flow: Flow,
+  region: InflowRegion,
+  mass: number,
+  enthalpy: number,
+  fuel: number,
+  jet: number,
+  jetTurbulence: number,
+  out: InflowTotals,
+): void {
   const { volume } = flow.grid;
   const k = jetTurbulence * 0.5 * jet * jet;
   for (let n = 0; n < region.share.length; n++) {

@@ -19,7 +19,13 @@ export function wall(): End {
 }
 
 export function openEnd(ambient: Ambient, entryLoss: number, inflowTurbulence = 0): End {
-  return { kind: 'open', ambient, entryLoss, inflowTurbulence, state: { density: 0, outward: 0, pressure: 0, inflow: false } };
+  return {
+    kind: 'open',
+    ambient,
+    entryLoss,
+    inflowTurbulence,
+    state: { density: 0, outward: 0, pressure: 0, inflow: false },
+  };
 }
 
 /** Fills the flux arrays at face 0 and face `cells`. Primitives must be fresh. */
@@ -58,7 +64,15 @@ function endFlux(flow: Flow, end: End, cell: number, face: number, sign: number)
   }
 }
 
-function setScalarFluxes(flow: Flow, face: number, mass: number, fuel: number, product: number, k: number, z: number): void {
+function setScalarFluxes(
+  flow: Flow,
+  face: number,
+  mass: number,
+  fuel: number,
+  product: number,
+  k: number,
+  z: number,
+): void {
   flow.massFlux[face] = mass;
   flow.fuelFlux[face] = mass * fuel;
   flow.productFlux[face] = mass * product;

@@ -49,7 +49,15 @@ export interface Flow {
   turbulenceFlux: Float64Array;
   progressFlux: Float64Array;
   /** Limited slopes of the primitive variables, per cell. */
-  slopes: { density: Float64Array; velocity: Float64Array; pressure: Float64Array; fuel: Float64Array; product: Float64Array; k: Float64Array; z: Float64Array };
+  slopes: {
+    density: Float64Array;
+    velocity: Float64Array;
+    pressure: Float64Array;
+    fuel: Float64Array;
+    product: Float64Array;
+    k: Float64Array;
+    z: Float64Array;
+  };
   /** State at the start of a step, for the second stage. */
   saved: Float64Array[];
   /** Largest |u| + c of the last recovery, m/s. */
@@ -79,7 +87,13 @@ export function makeGasClosure(table: GasTable): GasClosure {
       coefficients[j * 9 + s * 3 + 2] = 0.5 * (c1 - c0) * dT;
     }
   }
-  return { temperatureMin: table.temperatureMin, temperatureStep: dT, intervals, coefficients, gasConstant: table.gasConstant };
+  return {
+    temperatureMin: table.temperatureMin,
+    temperatureStep: dT,
+    intervals,
+    coefficients,
+    gasConstant: table.gasConstant,
+  };
 }
 
 /** Sensible internal energy, J/kg, of a mixture at T. */
@@ -121,11 +135,37 @@ export function makeFlow(grid: Grid, gas: GasClosure, pressure: number, temperat
   const a = () => new Float64Array(n);
   const f = () => new Float64Array(n + 1);
   const flow: Flow = {
-    grid, gas,
-    mass: a(), momentum: a(), energy: a(), fuelMass: a(), productMass: a(), turbulence: a(), progress: a(),
-    density: a(), velocity: a(), volumeFlow: a(), pressure: a(), temperature: a(), soundSpeed: a(), internalEnergy: a(), heatCapacity: a(),
-    fuel: a(), product: a(), k: a(), z: a(), fuelEnergy: a(), productEnergy: a(), mixing: a(),
-    massFlux: f(), momentumFlux: f(), energyFlux: f(), fuelFlux: f(), productFlux: f(), turbulenceFlux: f(), progressFlux: f(),
+    grid,
+    gas,
+    mass: a(),
+    momentum: a(),
+    energy: a(),
+    fuelMass: a(),
+    productMass: a(),
+    turbulence: a(),
+    progress: a(),
+    density: a(),
+    velocity: a(),
+    volumeFlow: a(),
+    pressure: a(),
+    temperature: a(),
+    soundSpeed: a(),
+    internalEnergy: a(),
+    heatCapacity: a(),
+    fuel: a(),
+    product: a(),
+    k: a(),
+    z: a(),
+    fuelEnergy: a(),
+    productEnergy: a(),
+    mixing: a(),
+    massFlux: f(),
+    momentumFlux: f(),
+    energyFlux: f(),
+    fuelFlux: f(),
+    productFlux: f(),
+    turbulenceFlux: f(),
+    progressFlux: f(),
     slopes: { density: a(), velocity: a(), pressure: a(), fuel: a(), product: a(), k: a(), z: a() },
     saved: Array.from({ length: 7 }, a),
     fastest: 0,
@@ -135,7 +175,15 @@ export function makeFlow(grid: Grid, gas: GasClosure, pressure: number, temperat
 }
 
 /** Sets one cell from pressure (Pa), temperature (K), velocity (m/s) and composition; k and Z become zero. */
-export function setCell(flow: Flow, i: number, pressure: number, temperature: number, velocity: number, fuel: number, product: number): void {
+export function setCell(
+  flow: Flow,
+  i: number,
+  pressure: number,
+  temperature: number,
+  velocity: number,
+  fuel: number,
+  product: number,
+): void {
   const rho = pressure / (mixtureGasConstant(flow.gas, fuel, product) * temperature);
   flow.mass[i] = rho;
   flow.momentum[i] = rho * velocity;

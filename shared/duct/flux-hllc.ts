@@ -95,7 +95,10 @@ export function innerFluxes(flow: Flow): void {
       yp = product[i] + 0.5 * sq[i];
       const t = pl / (dl * (ra + yf * rf + yp * rp));
       const e =
-        internalEnergy[i] + heatCapacity[i] * (t - temperature[i]) + (yf - fuel[i]) * fuelEnergy[i] + (yp - product[i]) * productEnergy[i];
+        internalEnergy[i] +
+        heatCapacity[i] * (t - temperature[i]) +
+        (yf - fuel[i]) * fuelEnergy[i] +
+        (yp - product[i]) * productEnergy[i];
       const E = dl * (e + 0.5 * ul * ul);
       if (left >= 0) {
         mass = a * dl * ul;
@@ -115,7 +118,10 @@ export function innerFluxes(flow: Flow): void {
       yp = product[j] - 0.5 * sq[j];
       const t = pr / (dr * (ra + yf * rf + yp * rp));
       const e =
-        internalEnergy[j] + heatCapacity[j] * (t - temperature[j]) + (yf - fuel[j]) * fuelEnergy[j] + (yp - product[j]) * productEnergy[j];
+        internalEnergy[j] +
+        heatCapacity[j] * (t - temperature[j]) +
+        (yf - fuel[j]) * fuelEnergy[j] +
+        (yp - product[j]) * productEnergy[j];
       const E = dr * (e + 0.5 * ur * ur);
       if (right <= 0) {
         mass = a * dr * ur;

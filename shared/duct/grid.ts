@@ -111,12 +111,11 @@ function addWideningLosses(grid: Grid, sections: readonly Section[], stations: r
     if (a1 === a2) return;
     const angle = Math.atan(Math.abs(s.endDiameter - s.startDiameter) / (2 * s.length));
     const share = (wideningLoss(angle) * Math.abs(a2 - a1)) / (a1 + a2);
+    // Face areas are means over a cell width, so the widening reaches half a cell beyond the section at each end.
+    const target = a2 > a1 ? grid.lossForward : grid.lossBackward;
     for (let i = 0; i < grid.cells; i++) {
-      const lo = Math.max(stations[n], grid.position[i] - grid.dx / 2);
-      const hi = Math.min(stations[n + 1], grid.position[i] + grid.dx / 2);
-      if (hi <= lo) continue;
-      const target = a2 > a1 ? grid.lossForward : grid.lossBackward;
-      target[i] += (share * (hi - lo)) / grid.dx;
+      const beside = grid.position[i] + grid.dx <= stations[n] || grid.position[i] - grid.dx >= stations[n + 1];
+      if (!beside) target[i] = Math.max(target[i], share);
     }
   });
 }

@@ -31,8 +31,17 @@ export interface StepBook {
 
 export function makeStepBook(): StepBook {
   return {
-    leftMass: 0, leftMomentum: 0, leftEnergy: 0, leftFuel: 0, leftProduct: 0,
-    rightMass: 0, rightMomentum: 0, rightEnergy: 0, rightFuel: 0, rightProduct: 0, wallPush: 0,
+    leftMass: 0,
+    leftMomentum: 0,
+    leftEnergy: 0,
+    leftFuel: 0,
+    leftProduct: 0,
+    rightMass: 0,
+    rightMomentum: 0,
+    rightEnergy: 0,
+    rightFuel: 0,
+    rightProduct: 0,
+    wallPush: 0,
   };
 }
 

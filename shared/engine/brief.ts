@@ -1,6 +1,7 @@
 /** The builder's circumstances: what is wanted, where, with which supply, stock and tools. SI units; null means "not stated". */
-import type { FuelName } from '../gas/fuels.ts';
+
 import type { SheetMaterialId, ValveMaterialId } from '../durability/material-ids.ts';
+import type { FuelName } from '../gas/fuels.ts';
 
 export interface Wanted {
   /** N. */

@@ -50,21 +50,77 @@ interface ConstantNote {
 
 /** What each constant is and where it comes from. Order is the order of draws. */
 export const CONSTANT_NOTES: Record<ConstantName, ConstantNote> = {
-  eddySize: { prior: 0.1, priorLogError: 0.1, meaning: 'eddy size over local bore', source: 'mixing length of pipe flow near 0.1 D; turbulence textbooks' },
+  eddySize: {
+    prior: 0.1,
+    priorLogError: 0.1,
+    meaning: 'eddy size over local bore',
+    source: 'mixing length of pipe flow near 0.1 D; turbulence textbooks',
+  },
   axialMixing: { prior: 2, priorLogError: 0.4, meaning: 'axial turbulent mixing, D_t = C √k ℓ', source: 'fitted' },
-  turbulenceDecay: { prior: 0.2, priorLogError: 0.4, meaning: 'decay of turbulence energy, C k^1.5/ℓ', source: 'order of one for decaying turbulence; textbooks' },
-  jetTurbulence: { prior: 0.2, priorLogError: 0.4, meaning: 'share of jet kinetic energy that becomes turbulence', source: 'fitted' },
-  jetReach: { prior: 0.9, priorLogError: 0.25, meaning: 'reach of inflow jets, chamber diameters', source: 'common practice, no source' },
+  turbulenceDecay: {
+    prior: 0.2,
+    priorLogError: 0.4,
+    meaning: 'decay of turbulence energy, C k^1.5/ℓ',
+    source: 'order of one for decaying turbulence; textbooks',
+  },
+  jetTurbulence: {
+    prior: 0.2,
+    priorLogError: 0.4,
+    meaning: 'share of jet kinetic energy that becomes turbulence',
+    source: 'fitted',
+  },
+  jetReach: {
+    prior: 0.9,
+    priorLogError: 0.25,
+    meaning: 'reach of inflow jets, chamber diameters',
+    source: 'common practice, no source',
+  },
   ignitionMixing: { prior: 2.2, priorLogError: 0.3, meaning: 'ignition delay by mixing, C ℓ/√k', source: 'fitted' },
-  chemicalTime: { prior: 6e-05, priorLogError: 0.5, meaning: 'chemical delay at 1000 K, s', source: 'fitted' },
-  activationTemperature: { prior: 1500, priorLogError: 0.25, meaning: 'activation temperature of the chemical delay, K', source: 'fitted; below that of pure mixtures, since fresh gas lights where it touches gas hotter than the mean of its cell' },
+  chemicalTime: { prior: 6e-5, priorLogError: 0.5, meaning: 'chemical delay at 1000 K, s', source: 'fitted' },
+  activationTemperature: {
+    prior: 1500,
+    priorLogError: 0.25,
+    meaning: 'activation temperature of the chemical delay, K',
+    source:
+      'fitted; below that of pure mixtures, since fresh gas lights where it touches gas hotter than the mean of its cell',
+  },
   quenchSpeed: { prior: 35, priorLogError: 0.3, meaning: 'jet speed that halves ignition, m/s', source: 'fitted' },
-  burnRate: { prior: 2.2, priorLogError: 0.3, meaning: 'burning rate, C √k/ℓ', source: 'fitted; eddy-dissipation models use about 4' },
-  productNeed: { prior: 0.8, priorLogError: 0.4, meaning: 'burnt gas that burning needs', source: 'eddy-dissipation models use 0.5 of products over (1 + AFR); textbooks' },
-  friction: { prior: 0.005, priorLogError: 0.15, meaning: 'Fanning friction factor', source: 'smooth to slightly rough pipe at Re 1e5; textbooks' },
-  wallTurbulence: { prior: 2, priorLogError: 0.4, meaning: 'weight of k in wall friction and heat flux', source: 'fitted; pulsating flow raises the Nusselt number up to 2.5 times, Combust. Flame 77 (1989) 359' },
-  reedDischarge: { prior: 0.6, priorLogError: 0.07, meaning: 'discharge coefficient of reed ports', source: 'reed-valve ports 0.55–0.75; from memory, medium confidence' },
-  thinLipLoss: { prior: 0.8, priorLogError: 0.15, meaning: 'entry loss of a thin lip, dynamic heads', source: 'thin lip 0.5–1; hydraulics handbooks' },
+  burnRate: {
+    prior: 2.2,
+    priorLogError: 0.3,
+    meaning: 'burning rate, C √k/ℓ',
+    source: 'fitted; eddy-dissipation models use about 4',
+  },
+  productNeed: {
+    prior: 0.8,
+    priorLogError: 0.4,
+    meaning: 'burnt gas that burning needs',
+    source: 'eddy-dissipation models use 0.5 of products over (1 + AFR); textbooks',
+  },
+  friction: {
+    prior: 0.005,
+    priorLogError: 0.15,
+    meaning: 'Fanning friction factor',
+    source: 'smooth to slightly rough pipe at Re 1e5; textbooks',
+  },
+  wallTurbulence: {
+    prior: 2,
+    priorLogError: 0.4,
+    meaning: 'weight of k in wall friction and heat flux',
+    source: 'fitted; pulsating flow raises the Nusselt number up to 2.5 times, Combust. Flame 77 (1989) 359',
+  },
+  reedDischarge: {
+    prior: 0.6,
+    priorLogError: 0.07,
+    meaning: 'discharge coefficient of reed ports',
+    source: 'reed-valve ports 0.55–0.75; from memory, medium confidence',
+  },
+  thinLipLoss: {
+    prior: 0.8,
+    priorLogError: 0.15,
+    meaning: 'entry loss of a thin lip, dynamic heads',
+    source: 'thin lip 0.5–1; hydraulics handbooks',
+  },
 };
 
 export const MODEL_CONSTANT_NAMES = Object.keys(CONSTANT_NOTES) as ConstantName[];
@@ -87,18 +143,27 @@ export function calibratedConstants(): ModelConstants {
  */
 export function drawConstants(normals: readonly number[]): ModelConstants {
   if (normals.length !== MODEL_CONSTANT_NAMES.length) {
-    throw new RangeError(`expected ${MODEL_CONSTANT_NAMES.length} draws, one a model constant, but got ${normals.length}`);
+    throw new RangeError(
+      `expected ${MODEL_CONSTANT_NAMES.length} draws, one a model constant, but got ${normals.length}`,
+    );
   }
   const table = calibrated as Record<ConstantName, CalibratedConstant>;
   const constants = {} as ModelConstants;
   MODEL_CONSTANT_NAMES.forEach((name, n) => {
-    constants[name] = table[name].value * Math.exp(table[name].logFactor.reduce((sum, f, j) => sum + f * normals[j], 0));
+    constants[name] =
+      table[name].value * Math.exp(table[name].logFactor.reduce((sum, f, j) => sum + f * normals[j], 0));
   });
   return constants;
 }
 
 /** Each constant with its value, standard error and source, for reports. */
-export function constantsTable(): { name: ConstantName; value: number; standardError: number; meaning: string; source: string }[] {
+export function constantsTable(): {
+  name: ConstantName;
+  value: number;
+  standardError: number;
+  meaning: string;
+  source: string;
+}[] {
   const table = calibrated as Record<ConstantName, CalibratedConstant>;
   return MODEL_CONSTANT_NAMES.map((name) => ({
     name,

@@ -3,8 +3,9 @@
  *
  * SI units throughout: metres, kilograms, seconds, pascals, kelvins, radians. Diameters are inside diameters.
  */
-import type { FuelName } from '../gas/fuels.ts';
+
 import type { SheetMaterialId, ValveMaterialId } from '../durability/material-ids.ts';
+import type { FuelName } from '../gas/fuels.ts';
 
 /** What a stretch of duct is for; the drawings, patterns and parts list go by this name. */
 export type SectionRole = 'intake' | 'intake-cone' | 'chamber' | 'chamber-cone' | 'tailpipe' | 'bend' | 'exit-flare';

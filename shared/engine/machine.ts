@@ -2,7 +2,14 @@
 import { type CellSources, makeCellSources } from '../combustion/cell-sources.ts';
 import { type InflowRegion, makeInflowRegion } from '../combustion/inflow.ts';
 import { type End, openEnd, wall } from '../duct/boundary.ts';
-import { type Flow, makeFlow, makeGasClosure, mixtureEnergy, mixtureGasConstant, mixtureHeatCapacity } from '../duct/flow.ts';
+import {
+  type Flow,
+  makeFlow,
+  makeGasClosure,
+  mixtureEnergy,
+  mixtureGasConstant,
+  mixtureHeatCapacity,
+} from '../duct/flow.ts';
 import { sectionStations } from '../duct/geometry.ts';
 import { makeGrid } from '../duct/grid.ts';
 import { settleTemperatures } from '../duct/primitives.ts';
@@ -85,7 +92,8 @@ export function makeMachine(engine: Engine, constants: ModelConstants, cells: nu
   const chamberTo = stations[chamber + 1];
   const cellAt = (x: number) => Math.min(cells - 1, Math.max(0, Math.floor((x - grid.start) / grid.dx)));
 
-  const fuelShare = feed.mode === 'premixed' ? feed.equivalenceRatio / (feed.equivalenceRatio + fuel.stoichiometricAirFuelRatio) : 0;
+  const fuelShare =
+    feed.mode === 'premixed' ? feed.equivalenceRatio / (feed.equivalenceRatio + fuel.stoichiometricAirFuelRatio) : 0;
   const inflowR = mixtureGasConstant(gas, fuelShare, 0);
   const inflowCv = mixtureHeatCapacity(gas, site.temperature, fuelShare, 0);
   const fuelR = mixtureGasConstant(gas, 1, 0);
@@ -103,7 +111,11 @@ export function makeMachine(engine: Engine, constants: ModelConstants, cells: nu
     left: valveless ? openEnd(ambient, lip(intake.lip === 'flared'), LIP_TURBULENCE) : wall(),
     right: openEnd(ambient, lip(flaredExit), LIP_TURBULENCE),
     valve:
-      intake.kind === 'reed' ? makeReedValve(intake, constants.reedDischarge) : intake.kind === 'poppet' ? makePoppetValve(intake) : null,
+      intake.kind === 'reed'
+        ? makeReedValve(intake, constants.reedDischarge)
+        : intake.kind === 'poppet'
+          ? makePoppetValve(intake)
+          : null,
     jets: makeInflowRegion(flow, chamberFrom, constants.jetReach * sections[chamber].startDiameter),
     injection: makeInflowRegion(flow, chamberFrom, chamberTo - chamberFrom),
     fuel,

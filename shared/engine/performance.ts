@@ -8,7 +8,13 @@ export interface StartAttempt {
   duration: number;
 }
 
-export type DeathCause = 'no ignition' | 'blow-out' | 'intake does not follow' | 'over-rich' | 'over-lean' | 'burns without pulsing';
+export type DeathCause =
+  | 'no ignition'
+  | 'blow-out'
+  | 'intake does not follow'
+  | 'over-rich'
+  | 'over-lean'
+  | 'burns without pulsing';
 
 export type Verdict =
   | { kind: 'self-sustaining'; start: StartAttempt; message: string }
@@ -122,6 +128,8 @@ export interface RunningPerformance {
   thrust: number;
   /** thrust / bareThrust. */
   augmentation: number;
+  /** What the augmenter model says of its proportions; null without augmenter. */
+  augmenterNote: string | null;
   /** kg/s. */
   airFlow: number;
   fuelFlow: number;

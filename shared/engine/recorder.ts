@@ -15,7 +15,13 @@ export class Recorder {
   private readonly times: number[] = [];
   private readonly dts: number[] = [];
   private readonly series: Record<Series, number[]> = {
-    headPressure: [], exitPressure: [], valveLift: [], intakeFlow: [], exitFlow: [], heatRelease: [], thrust: [],
+    headPressure: [],
+    exitPressure: [],
+    valveLift: [],
+    intakeFlow: [],
+    exitFlow: [],
+    heatRelease: [],
+    thrust: [],
   };
   private readonly fieldRows: { time: number; pressure: Float64Array }[] = [];
   private readonly meanTemperature: Float64Array;

@@ -58,7 +58,17 @@ const SILENCE = 3.5;
 /** A machine while it runs. */
 export class Run {
   readonly ledger: Ledger;
-  readonly report: StepReport = { time: 0, dt: 0, intakeFlow: 0, exitFlow: 0, heatRelease: 0, thrust: 0, lift: 0, chamberPressure: 0, exitPressure: 0 };
+  readonly report: StepReport = {
+    time: 0,
+    dt: 0,
+    intakeFlow: 0,
+    exitFlow: 0,
+    heatRelease: 0,
+    thrust: 0,
+    lift: 0,
+    chamberPressure: 0,
+    exitPressure: 0,
+  };
   time = 0;
   steps = 0;
   /** Copies in the ledger when starting air and spark went off. */
@@ -144,8 +154,15 @@ export class Run {
         jet = jetSpeed(outside, engine.site.temperature, head, m.inflowGasConstant, m.inflowGamma);
         if (valve.lift() <= 0.01 * valve.stopLift) jet = 0;
       } else {
-        const gamma = 1 + (flow.pressure[0] / (flow.density[0] * flow.temperature[0])) / flow.heatCapacity[0];
-        massRate = -orificeFlow(area, head, flow.temperature[0], outside, head / (flow.density[0] * flow.temperature[0]), gamma);
+        const gamma = 1 + flow.pressure[0] / (flow.density[0] * flow.temperature[0]) / flow.heatCapacity[0];
+        massRate = -orificeFlow(
+          area,
+          head,
+          flow.temperature[0],
+          outside,
+          head / (flow.density[0] * flow.temperature[0]),
+          gamma,
+        );
       }
     } else {
       const face = m.mouthFace;
@@ -161,7 +178,8 @@ export class Run {
     let jetMomentum = 0;
     if (valve) {
       const t = this.inflow;
-      if (massRate >= 0) addJets(flow, m.jets, massRate * dt, m.inflowEnthalpy, m.premixed, jet, constants.jetTurbulence, t);
+      if (massRate >= 0)
+        addJets(flow, m.jets, massRate * dt, m.inflowEnthalpy, m.premixed, jet, constants.jetTurbulence, t);
       else drawBack(flow, m.jets, -massRate * dt, t);
       airIn += t.air;
       fuelIn += t.fuel;

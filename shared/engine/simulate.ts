@@ -6,8 +6,15 @@
 import { augmentation } from '../augmenter/augmentation.ts';
 import { calibratedConstants, type ModelConstants } from './constants.ts';
 import type { Engine } from './engine.ts';
-import { makeMachine, type Machine } from './machine.ts';
-import type { Audits, Performance, RunningPerformance, StartAttempt, StartOutcome, ValveMotion } from './performance.ts';
+import { type Machine, makeMachine } from './machine.ts';
+import type {
+  Audits,
+  Performance,
+  RunningPerformance,
+  StartAttempt,
+  StartOutcome,
+  ValveMotion,
+} from './performance.ts';
 import { heatReleasePhase, openingDelay, Recorder } from './recorder.ts';
 import { Run, type RunEnd, type RunSettings } from './run.ts';
 import { startAttempts } from './start.ts';
@@ -30,10 +37,11 @@ export interface SimulateOptions {
 export const SHIPPED_CELLS = 96;
 export const SCREEN_CELLS = 48;
 
+// Groups are even, so that an engine which alternates between two cycles still has a limit cycle.
 const SETTINGS: Record<ModelFidelity, RunSettings> = {
   screen: { group: 4, tolerance: 0.02, minCycles: 10, maxCycles: 24 },
-  full: { group: 5, tolerance: 0.01, minCycles: 12, maxCycles: 50 },
-  detailed: { group: 5, tolerance: 0.01, minCycles: 12, maxCycles: 50 },
+  full: { group: 6, tolerance: 0.01, minCycles: 12, maxCycles: 50 },
+  detailed: { group: 6, tolerance: 0.01, minCycles: 12, maxCycles: 50 },
 };
 
 /** A failed start that fired this strongly ran on starting air: peak gauge pressure, share of ambient. */
@@ -66,7 +74,13 @@ export function simulate(engine: Engine, options: SimulateOptions = {}): Perform
       if (running) {
         starts.push({ ...start, outcome: 'self-sustaining', cause: null, airFlow: run.startAir / start.duration });
         const message = `It runs by itself after ${(start.duration * 1e3).toFixed(0)} ms of starting air at ${(start.airPressure / 1e3).toFixed(1)} kPa.`;
-        return { verdict: { kind: 'self-sustaining', start, message }, starts, running, failedValve: null, cellUpdates };
+        return {
+          verdict: { kind: 'self-sustaining', start, message },
+          starts,
+          running,
+          failedValve: null,
+          cellUpdates,
+        };
       }
     } else {
       cellUpdates += run.steps * cells;
@@ -87,13 +101,15 @@ function failedOutcome({ start, run, machine, end }: Attempt): StartOutcome {
 function failedPerformance(attempts: Attempt[], starts: StartOutcome[], cellUpdates: number): Performance {
   const usable = attempts.filter((a) => a.end !== 'not finite');
   if (usable.length === 0) {
-    const message = 'The gas-dynamic model lost the solution in every start; the geometry is outside what it can compute.';
+    const message =
+      'The gas-dynamic model lost the solution in every start; the geometry is outside what it can compute.';
     return { verdict: { kind: 'model failure', message }, starts, running: null, failedValve: null, cellUpdates };
   }
   const best = usable.reduce((a, b) => (strongest(b.run, b.machine) > strongest(a.run, a.machine) ? b : a));
   const valve = failedValve(best.run, best.machine);
   const cause = causeOf(best.run, best.machine);
-  const diedAtCycle = best.run.cyclesWhenLeftAlone < 0 ? 0 : Math.max(0, best.run.ledger.count - best.run.cyclesWhenLeftAlone);
+  const diedAtCycle =
+    best.run.cyclesWhenLeftAlone < 0 ? 0 : Math.max(0, best.run.ledger.count - best.run.cyclesWhenLeftAlone);
   const kind = strongest(best.run, best.machine) > FIRED ? 'runs only with starting air' : 'dies';
   return {
     verdict: { kind, cause, diedAtCycle, message: deathMessage(cause, valve, diedAtCycle) },
@@ -114,7 +130,10 @@ function strongest(run: Run, machine: Machine): number {
 
 /** The valve over the cycles with starting air, when the engine fired best. */
 function failedValve(run: Run, machine: Machine): ValveMotion | null {
-  const to = Math.max(0, Math.min(run.ledger.count - 1, run.cyclesWhenLeftAlone < 0 ? run.ledger.count - 1 : run.cyclesWhenLeftAlone));
+  const to = Math.max(
+    0,
+    Math.min(run.ledger.count - 1, run.cyclesWhenLeftAlone < 0 ? run.ledger.count - 1 : run.cyclesWhenLeftAlone),
+  );
   return valveMotion(run, machine, 0, to, null);
 }
 
@@ -129,7 +148,8 @@ function causeOf(run: Run, machine: Machine) {
     hottest: run.hottest,
     strongest: strongest(run, machine),
     burning: fuel > 0 ? heat / (fuel * machine.fuel.lowerHeatingValue) : 0,
-    equivalenceRatio: air > 0 ? (fuel * machine.fuel.stoichiometricAirFuelRatio) / air : machine.engine.feed.equivalenceRatio,
+    equivalenceRatio:
+      air > 0 ? (fuel * machine.fuel.stoichiometricAirFuelRatio) / air : machine.engine.feed.equivalenceRatio,
     valve: failedValve(run, machine),
   });
 }
@@ -160,8 +180,9 @@ function measure({ run, machine, end }: Attempt, settings: RunSettings, withFiel
   const airFlow = rate('airIn');
   if (!(bareThrust > 0 && fuelFlow > 0 && airFlow > 0)) return null;
   const exitDiameter = engine.sections[engine.sections.length - 1].endDiameter;
-  const exitArea = 0.25 * Math.PI * exitDiameter ** 2;
-  const gain = engine.augmenter ? augmentation(engine.augmenter, exitDiameter, jetDensityRatio(exhaust, rate('massOut'), exitArea, engine)).ratio : 1;
+  const density = jetDensityRatio(l.between(from, to, 'energyOut') / l.between(from, to, 'massOut'), engine);
+  const augmented = engine.augmenter ? augmentation(engine.augmenter, exitDiameter, density) : null;
+  const gain = augmented?.ratio ?? 1;
   // Only what leaves the exhaust passes the augmenter.
   const thrust = intake + exhaust * gain;
   const peaks = Array.from({ length: cycles }, (_, n) => l.at(from + 1 + n, 'peakPressure'));
@@ -182,6 +203,7 @@ function measure({ run, machine, end }: Attempt, settings: RunSettings, withFiel
     bareThrust,
     thrust,
     augmentation: thrust / bareThrust,
+    augmenterNote: augmented?.note ?? null,
     airFlow,
     fuelFlow,
     tsfc: fuelFlow / thrust,
@@ -204,18 +226,31 @@ function measure({ run, machine, end }: Attempt, settings: RunSettings, withFiel
   };
 }
 
-/** Mean density of the exhaust jet over that of the outside air, from its momentum: ρ ≈ ṁ²/(F A). */
-function jetDensityRatio(thrust: number, massFlow: number, area: number, engine: Engine): number {
-  const air = engine.site.pressure / (287.05 * engine.site.temperature);
-  return Math.min(1, Math.max(0.1, massFlow ** 2 / (Math.max(thrust, 1e-9) * area * air)));
+/** Mean heat capacity of exhaust gas between 25 °C and its temperature, J/(kg K), and its gas constant over that of air. */
+const EXHAUST_HEAT_CAPACITY = 1250;
+const EXHAUST_GAS_CONSTANT = 1.015;
+
+/** Density of the exhaust jet over that of the outside air, from the mean total enthalpy (zero at 25 °C) of what leaves, J/kg. */
+function jetDensityRatio(enthalpy: number, engine: Engine): number {
+  const temperature = Math.max(engine.site.temperature, 298.15 + enthalpy / EXHAUST_HEAT_CAPACITY);
+  return engine.site.temperature / (EXHAUST_GAS_CONSTANT * temperature);
 }
 
-function audit(run: Run, from: number, to: number, thrust: number, disagreement: number, settings: RunSettings, end: RunEnd): Audits {
+function audit(
+  run: Run,
+  from: number,
+  to: number,
+  thrust: number,
+  disagreement: number,
+  settings: RunSettings,
+  end: RunEnd,
+): Audits {
   const l = run.ledger;
   const d = (c: Parameters<typeof l.between>[2]) => l.between(from, to, c);
   const mass = Math.abs(d('massIn') - d('massOut') - d('heldMass')) / d('massIn');
   const energy =
-    Math.abs(d('energyIn') - d('energyOut') + d('heatReleased') - d('wallHeat') - d('heldEnergy')) / Math.abs(d('heatReleased'));
+    Math.abs(d('energyIn') - d('energyOut') + d('heatReleased') - d('wallHeat') - d('heldEnergy')) /
+    Math.abs(d('heatReleased'));
   const walls = d('wallImpulse') + d('lipImpulse');
   const thrustError = Math.abs(walls / d('time') - thrust) / Math.abs(thrust);
   return {

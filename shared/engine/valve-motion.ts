@@ -10,7 +10,13 @@ const TYPICAL_SUCTION = 0.12;
 const TYPICAL_WINDOW = 0.35;
 
 /** Motion over the cycles between two copies of the ledger; null without a valve. `delay` comes from the traces. */
-export function valveMotion(run: Run, machine: Machine, from: number, to: number, delay: number | null): ValveMotion | null {
+export function valveMotion(
+  run: Run,
+  machine: Machine,
+  from: number,
+  to: number,
+  delay: number | null,
+): ValveMotion | null {
   const { valve, engine } = machine;
   if (!valve) return null;
   const l = run.ledger;
@@ -31,7 +37,8 @@ export function valveMotion(run: Run, machine: Machine, from: number, to: number
   };
   const forces = followForces(input);
   let seatPressure = 0;
-  for (let n = from + 1; n <= to; n++) seatPressure = Math.max(seatPressure, l.at(n, 'peakPressure') - engine.site.pressure);
+  for (let n = from + 1; n <= to; n++)
+    seatPressure = Math.max(seatPressure, l.at(n, 'peakPressure') - engine.site.pressure);
   return {
     peakLift: valve.peakLift,
     stopLift: valve.stopLift,

@@ -19,7 +19,8 @@ export function steadyWallTemperature(film: number, gas: number, ambient: number
   let high = Math.max(gas, ambient);
   for (let n = 0; n < 40; n++) {
     const t = 0.5 * (low + high);
-    const gain = film * (gas - t) - EMISSIVITY * STEFAN_BOLTZMANN * (t ** 4 - ambient ** 4) - OUTSIDE_FILM * (t - ambient);
+    const gain =
+      film * (gas - t) - EMISSIVITY * STEFAN_BOLTZMANN * (t ** 4 - ambient ** 4) - OUTSIDE_FILM * (t - ambient);
     if (gain > 0) low = t;
     else high = t;
   }

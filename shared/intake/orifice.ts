@@ -5,7 +5,14 @@
  */
 
 /** Mass flow, kg/s, through the effective area C_d A, m², from (p0, T0) to p; zero when p ≥ p0. */
-export function orificeFlow(effectiveArea: number, p0: number, t0: number, p: number, gasConstant: number, gamma: number): number {
+export function orificeFlow(
+  effectiveArea: number,
+  p0: number,
+  t0: number,
+  p: number,
+  gasConstant: number,
+  gamma: number,
+): number {
   if (p >= p0) return 0;
   const critical = (2 / (gamma + 1)) ** (gamma / (gamma - 1));
   const r = Math.max(p / p0, critical);

@@ -11,7 +11,14 @@ import type { PoppetIntake } from '../engine/engine.ts';
 import type { IntakeValve } from './valve.ts';
 
 /** Lift/diameter and discharge coefficient on the curtain π d x (engine textbooks; memory medium, ±0.06). */
-const DISCHARGE: readonly (readonly [number, number])[] = [[0, 0.6], [0.05, 0.62], [0.1, 0.66], [0.2, 0.58], [0.3, 0.47], [0.5, 0.3]];
+const DISCHARGE: readonly (readonly [number, number])[] = [
+  [0, 0.6],
+  [0.05, 0.62],
+  [0.1, 0.66],
+  [0.2, 0.58],
+  [0.3, 0.47],
+  [0.5, 0.3],
+];
 const GRAVITY = 9.81;
 /** Friction of a dry guide, N a valve per kg of moving mass, and damping ratio (common practice, no source). */
 const GUIDE_FRICTION = 2;

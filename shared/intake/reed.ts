@@ -24,9 +24,17 @@ const RESTITUTION = 0.25;
 const LEAKAGE = 0.004;
 
 /** Frequency of bending mode 1 or 2, Hz, of a strip of thickness t and free length L, m. E in Pa, density in kg/m³. */
-export function reedFrequency(mode: 1 | 2, thickness: number, length: number, modulus: number, density: number): number {
+export function reedFrequency(
+  mode: 1 | 2,
+  thickness: number,
+  length: number,
+  modulus: number,
+  density: number,
+): number {
   const beta = CANTILEVER_ROOTS[mode - 1];
-  return ((beta * beta) / (2 * Math.PI * length * length)) * Math.sqrt((modulus * thickness * thickness) / (12 * density));
+  return (
+    ((beta * beta) / (2 * Math.PI * length * length)) * Math.sqrt((modulus * thickness * thickness) / (12 * density))
+  );
 }
 
 /** Curtain between a lifted petal and its plate, m²: tip width plus both sides at their mean lift. */

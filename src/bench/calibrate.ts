@@ -7,9 +7,14 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { CONSTANT_NOTES, type ConstantName, MODEL_CONSTANT_NAMES, type ModelConstants } from '../../shared/engine/constants.ts';
-import { createRandom } from '../search/random.ts';
+import {
+  CONSTANT_NOTES,
+  type ConstantName,
+  MODEL_CONSTANT_NAMES,
+  type ModelConstants,
+} from '../../shared/engine/constants.ts';
 import { packageFolder } from '../report/package-folder.ts';
+import { createRandom } from '../search/random.ts';
 import { choleskyFactor, invert } from './dense-matrix.ts';
 import { evolutionStrategy } from './evolution-strategy.ts';
 import { type MeasuredValue, referenceFigures } from './reference-figures.ts';
@@ -35,10 +40,18 @@ function target(row: MeasuredValue): Target {
 
 /** Misses in standard deviations, fitted rows first, then the priors. */
 function misses(x: readonly number[], targets: Target[], priors: { centre: number; sd: number }[]): number[] {
-  const constants = Object.fromEntries(MODEL_CONSTANT_NAMES.map((n, i) => [n, Math.exp(x[i])])) as unknown as ModelConstants;
-  const figures = referenceFigures(targets.map((t) => t.row), constants, 'screen');
+  const constants = Object.fromEntries(
+    MODEL_CONSTANT_NAMES.map((n, i) => [n, Math.exp(x[i])]),
+  ) as unknown as ModelConstants;
+  const figures = referenceFigures(
+    targets.map((t) => t.row),
+    constants,
+    'screen',
+  );
   return [
-    ...targets.map((t, i) => (figures[i] === null ? DEAD : Math.max(-DEAD, Math.min(DEAD, ((figures[i] as number) - t.middle) / t.sigma)))),
+    ...targets.map((t, i) =>
+      figures[i] === null ? DEAD : Math.max(-DEAD, Math.min(DEAD, ((figures[i] as number) - t.middle) / t.sigma)),
+    ),
     ...priors.map((p, i) => (x[i] - p.centre) / p.sd),
   ];
 }
@@ -49,9 +62,14 @@ export async function main(args: string[]): Promise<number> {
   const evaluations = Number(option(args, '--evaluations') ?? 600);
   const seed = option(args, '--seed') ?? SEED;
   const folder = join(packageFolder(), 'shared', 'calibration');
-  const rows = (JSON.parse(readFileSync(join(folder, 'measured.json'), 'utf8')) as MeasuredValue[]).filter((r) => r.role === 'fitted' && r.quantity !== 'augmentation');
+  const rows = (JSON.parse(readFileSync(join(folder, 'measured.json'), 'utf8')) as MeasuredValue[]).filter(
+    (r) => r.role === 'fitted' && r.quantity !== 'augmentation',
+  );
   const targets = rows.map(target);
-  const priors = MODEL_CONSTANT_NAMES.map((n) => ({ centre: Math.log(CONSTANT_NOTES[n].prior), sd: CONSTANT_NOTES[n].priorLogError }));
+  const priors = MODEL_CONSTANT_NAMES.map((n) => ({
+    centre: Math.log(CONSTANT_NOTES[n].prior),
+    sd: CONSTANT_NOTES[n].priorLogError,
+  }));
   let best = Number.POSITIVE_INFINITY;
   let spent = 0;
   const cost = (x: readonly number[]): number => {
@@ -59,32 +77,59 @@ export async function main(args: string[]): Promise<number> {
     spent++;
     if (c < best) {
       best = c;
-      process.stderr.write(`${spent} evaluations, cost ${c.toFixed(2)}: ${x.map((v) => Math.exp(v).toPrecision(3)).join(' ')}\n`);
+      process.stderr.write(
+        `${spent} evaluations, cost ${c.toFixed(2)}: ${x.map((v) => Math.exp(v).toPrecision(3)).join(' ')}\n`,
+      );
     }
     return c;
   };
-  const optimum = evolutionStrategy(cost, priors.map((p) => p.centre), priors.map((p) => 0.4 * p.sd), evaluations, createRandom(seed));
+  const optimum = evolutionStrategy(
+    cost,
+    priors.map((p) => p.centre),
+    priors.map((p) => 0.4 * p.sd),
+    evaluations,
+    createRandom(seed),
+  );
   const covariance = jointCovariance(optimum, targets, priors);
   const factor = choleskyFactor(covariance);
   const out: Record<string, unknown> = {};
   MODEL_CONSTANT_NAMES.forEach((name: ConstantName, i) => {
-    out[name] = { value: Number(Math.exp(optimum[i]).toPrecision(5)), logFactor: factor[i].slice(0, i + 1).map((v) => Number(v.toPrecision(4))) };
+    out[name] = {
+      value: Number(Math.exp(optimum[i]).toPrecision(5)),
+      logFactor: factor[i].slice(0, i + 1).map((v) => Number(v.toPrecision(4))),
+    };
   });
   writeFileSync(join(folder, 'constants.json'), `${JSON.stringify(out, null, 2)}\n`);
-  process.stdout.write(`Cost ${squares(misses(optimum, targets, priors)).toFixed(2)} after ${spent} evaluations; constants written.\n`);
+  process.stdout.write(
+    `Cost ${squares(misses(optimum, targets, priors)).toFixed(2)} after ${spent} evaluations; constants written.\n`,
+  );
   return 0;
 }
 
 /** C = (JᵀJ + P⁻¹)⁻¹ in the logarithms of the constants; the priors' rows of J are P^{−1/2}, so JᵀJ alone holds both. */
-function jointCovariance(x: readonly number[], targets: Target[], priors: { centre: number; sd: number }[]): number[][] {
+function jointCovariance(
+  x: readonly number[],
+  targets: Target[],
+  priors: { centre: number; sd: number }[],
+): number[][] {
   const step = 0.04;
   const n = x.length;
   const columns = x.map((_, i) => {
-    const up = misses(x.map((v, j) => (j === i ? v + step : v)), targets, priors);
-    const down = misses(x.map((v, j) => (j === i ? v - step : v)), targets, priors);
+    const up = misses(
+      x.map((v, j) => (j === i ? v + step : v)),
+      targets,
+      priors,
+    );
+    const down = misses(
+      x.map((v, j) => (j === i ? v - step : v)),
+      targets,
+      priors,
+    );
     // A start or stop of an engine inside the step is a cliff, not a slope.
     return up.map((v, k) => (Math.abs(v - down[k]) > 3 ? 0 : (v - down[k]) / (2 * step)));
   });
-  const normal = Array.from({ length: n }, (_, i) => Array.from({ length: n }, (_, j) => columns[i].reduce((s, v, k) => s + v * columns[j][k], 0)));
+  const normal = Array.from({ length: n }, (_, i) =>
+    Array.from({ length: n }, (_, j) => columns[i].reduce((s, v, k) => s + v * columns[j][k], 0)),
+  );
   return invert(normal);
 }

@@ -1,7 +1,12 @@
 /** Computes every figure of the measured-values file with the model, for calibration and validation. */
 import { augmentation } from '../../shared/augmenter/augmentation.ts';
 import {
-  droneEngine, engine22Inch, engine50Cm, oneLargePoppet, scaled, valvelessUTube,
+  droneEngine,
+  engine22Inch,
+  engine50Cm,
+  oneLargePoppet,
+  scaled,
+  valvelessUTube,
 } from '../../shared/calibration/reference-engines.ts';
 import type { ModelConstants } from '../../shared/engine/constants.ts';
 import type { Engine } from '../../shared/engine/engine.ts';
@@ -37,7 +42,11 @@ const ENGINES: Record<string, () => Engine> = {
 };
 
 /** The figures of the wanted rows; null where the engine does not run. Each engine is simulated once. */
-export function referenceFigures(wanted: readonly MeasuredValue[], constants: ModelConstants, fidelity: ModelFidelity): (number | null)[] {
+export function referenceFigures(
+  wanted: readonly MeasuredValue[],
+  constants: ModelConstants,
+  fidelity: ModelFidelity,
+): (number | null)[] {
   const cache = new Map<string, RunningPerformance | null>();
   const run = (key: string, make: () => Engine): RunningPerformance | null => {
     if (!cache.has(key)) cache.set(key, simulate(make(), { fidelity, constants }).running);

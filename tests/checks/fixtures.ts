@@ -141,6 +141,7 @@ export function runningOf(engine: Engine): RunningPerformance {
     bareThrust: 150,
     thrust: 150,
     augmentation: 1,
+    augmenterNote: null,
     airFlow: 0.11,
     fuelFlow: 0.007,
     tsfc: 0.007 / 150,

@@ -140,6 +140,7 @@ export function running(a: Architecture, thrust: number, tsfc: number, frequency
     bareThrust: a.augmenter ? thrust / 1.62 : thrust,
     thrust,
     augmentation: a.augmenter ? 1.62 : 1,
+    augmenterNote: null,
     airFlow,
     fuelFlow,
     tsfc,
@@ -241,7 +242,7 @@ export function checks(): Check[] {
       binding: true,
     },
     {
-      id: 'wall-scaling',
+      id: 'shell-oxidation',
       title: 'Scaling limit of the sheet',
       verdict: 'caution',
       value: 1046,

@@ -46,6 +46,7 @@ export function running(over: Partial<RunningPerformance> = {}): RunningPerforma
     bareThrust: 142,
     thrust: 142,
     augmentation: 1,
+    augmenterNote: null,
     airFlow: 0.18,
     fuelFlow: 0.0106,
     tsfc: 7.5e-5,

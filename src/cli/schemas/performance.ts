@@ -85,6 +85,7 @@ const running = z.object({
   bareThrust: number.describe('without augmenter, N'),
   thrust: number.describe('N'),
   augmentation: number,
+  augmenterNote: z.string().nullable().describe('what the augmenter model says of its proportions'),
   airFlow: number.describe('kg/s'),
   fuelFlow: number.describe('kg/s'),
   tsfc: number.describe('kg/(N s); × 3600 gives kg/(N h), × 35303.9 gives lb/(lbf h)'),
