@@ -102,10 +102,18 @@ describe('charts', () => {
       charts.flatMap((chart: any) => {
         const frame = chart.getBoundingClientRect();
         // biome-ignore lint/suspicious/noExplicitAny: as above
-        const texts = [...chart.querySelectorAll('text')].map((t: any) => ({ words: t.textContent, box: t.getBoundingClientRect() }));
+        const texts = [...chart.querySelectorAll('text')].map((t: any) => ({
+          words: t.textContent,
+          box: t.getBoundingClientRect(),
+        }));
         const found: string[] = [];
         texts.forEach((a, i) => {
-          if (a.box.left < frame.left - 1 || a.box.right > frame.right + 1 || a.box.top < frame.top - 1 || a.box.bottom > frame.bottom + 1)
+          if (
+            a.box.left < frame.left - 1 ||
+            a.box.right > frame.right + 1 ||
+            a.box.top < frame.top - 1 ||
+            a.box.bottom > frame.bottom + 1
+          )
             found.push(`${a.words} leaves the picture`);
           for (const b of texts.slice(i + 1)) {
             const across = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);

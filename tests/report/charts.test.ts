@@ -10,8 +10,8 @@ import { shorten, textWidth, wrap } from '../../src/report/charts/text-width.ts'
 import { rankSensitivities, tornado } from '../../src/report/charts/tornado.ts';
 import { tradePicture, tradeReasons } from '../../src/report/charts/trade-picture.ts';
 import { wallTemperature } from '../../src/report/charts/wall-temperature.ts';
-import { architecture, band, many, results, running } from './fixtures.ts';
 import { tradeView } from '../../src/report/view/trade.ts';
+import { architecture, band, many, results, running } from './fixtures.ts';
 
 const REED = architecture('reed', false);
 
@@ -21,9 +21,20 @@ describe('labels', () => {
   it('never lie on each other, on a mark, or outside, for any points', () => {
     fc.assert(
       fc.property(
-        fc.array(fc.record({ x: fc.double({ min: 10, max: 590, noNaN: true }), y: fc.double({ min: 10, max: 390, noNaN: true }) }), { maxLength: 60 }),
+        fc.array(
+          fc.record({
+            x: fc.double({ min: 10, max: 590, noNaN: true }),
+            y: fc.double({ min: 10, max: 390, noNaN: true }),
+          }),
+          { maxLength: 60 },
+        ),
         (points) => {
-          const requests = points.map((p, i) => ({ ...p, text: `C${i + 1} reed, premixed propane`, shorter: `C${i + 1}`, radius: 5 }));
+          const requests = points.map((p, i) => ({
+            ...p,
+            text: `C${i + 1} reed, premixed propane`,
+            shorter: `C${i + 1}`,
+            radius: 5,
+          }));
           const obstacles = points.map((p) => ({ x0: p.x - 5, x1: p.x + 5, y0: p.y - 5, y1: p.y + 5 }));
           const placed = placeLabels(requests, obstacles, [], bounds, 11).filter((l) => l !== null);
           placed.forEach((label, i) => {
@@ -39,8 +50,19 @@ describe('labels', () => {
   });
 
   it('gives the first label a place even in a crowd, shortened when it must be', () => {
-    const crowd = Array.from({ length: 40 }, (_, i) => ({ x: 300 + (i % 8) * 4, y: 200 + Math.floor(i / 8) * 4, text: `C${i + 1}`, radius: 4 }));
-    const [first] = placeLabels(crowd, crowd.map((c) => ({ x0: c.x - 4, x1: c.x + 4, y0: c.y - 4, y1: c.y + 4 })), [], bounds, 11);
+    const crowd = Array.from({ length: 40 }, (_, i) => ({
+      x: 300 + (i % 8) * 4,
+      y: 200 + Math.floor(i / 8) * 4,
+      text: `C${i + 1}`,
+      radius: 4,
+    }));
+    const [first] = placeLabels(
+      crowd,
+      crowd.map((c) => ({ x0: c.x - 4, x1: c.x + 4, y0: c.y - 4, y1: c.y + 4 })),
+      [],
+      bounds,
+      11,
+    );
     expect(first).not.toBeNull();
   });
 
@@ -121,8 +143,19 @@ describe('trade picture', () => {
   });
 
   it('draws one single candidate', () => {
-    const one = { id: 'C1', anchor: 'C1', rank: 1, architecture: REED, tsfc: band(7e-5, 0), life: band(2000, 0), feasible: true, bestOfArchitecture: true };
-    expect(tradePicture({ id: 't', finalists: [one], others: [], front: ['C1'] })!.markup).toContain('C1 reed, premixed propane');
+    const one = {
+      id: 'C1',
+      anchor: 'C1',
+      rank: 1,
+      architecture: REED,
+      tsfc: band(7e-5, 0),
+      life: band(2000, 0),
+      feasible: true,
+      bestOfArchitecture: true,
+    };
+    expect(tradePicture({ id: 't', finalists: [one], others: [], front: ['C1'] })!.markup).toContain(
+      'C1 reed, premixed propane',
+    );
   });
 
   it('labels the best of every architecture and the first of a hundred', () => {
@@ -154,7 +187,14 @@ describe('pressure picture', () => {
   });
 
   it('draws a field of one single pressure', () => {
-    const flat = { position: [0, 1], time: [0, 1], pressure: [[1e5, 1e5], [1e5, 1e5]] };
+    const flat = {
+      position: [0, 1],
+      time: [0, 1],
+      pressure: [
+        [1e5, 1e5],
+        [1e5, 1e5],
+      ],
+    };
     expect(pressureField('f', flat, [0, 1], [0.1, 0.1])!.markup).toContain('xt-0');
   });
 });
@@ -169,7 +209,16 @@ describe('cycle, wall and tornado', () => {
   it('draws each trace with a bounded number of points', () => {
     const n = 20_000;
     const long = Array.from({ length: n }, (_, i) => i / n);
-    const traces = { time: long, headPressure: long, exitPressure: long, valveLift: long, intakeFlow: long, exitFlow: long, heatRelease: long, thrust: long };
+    const traces = {
+      time: long,
+      headPressure: long,
+      exitPressure: long,
+      valveLift: long,
+      intakeFlow: long,
+      exitFlow: long,
+      heatRelease: long,
+      thrust: long,
+    };
     expect(cycleTraces('c', traces, 1e5, 0.006).markup.length).toBeLessThan(80_000);
   });
 
@@ -183,9 +232,21 @@ describe('cycle, wall and tornado', () => {
 
   it('ranks what stops the engine first, then by the larger change', () => {
     const s = (label: string, tsfc: number | null, thrust: number | null, stops = false): Sensitivity => ({
-      variable: label, label, step: '+1 %', tsfc, thrust, valveLife: null, stops,
+      variable: label,
+      label,
+      step: '+1 %',
+      tsfc,
+      thrust,
+      valveLife: null,
+      stops,
     });
-    const ranked = rankSensitivities([s('a', 0.01, 0), s('b', 0, -0.03), s('c', null, null), s('d', null, null, true), s('e', 0.01, 0)]);
+    const ranked = rankSensitivities([
+      s('a', 0.01, 0),
+      s('b', 0, -0.03),
+      s('c', null, null),
+      s('d', null, null, true),
+      s('e', 0.01, 0),
+    ]);
     expect(ranked.map((r) => r.label)).toEqual(['d', 'b', 'a', 'e', 'c']);
     expect(tornado('t', ranked)!.markup).toContain('this step stops the engine');
     expect(tornado('t', [])).toBeNull();

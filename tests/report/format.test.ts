@@ -79,9 +79,9 @@ describe('numbers', () => {
 
 describe('bands', () => {
   it('gives a narrow band the digits that its width allows', () => {
-    expect(plain(bandPhrase(bandMetric({ low: 0.2134 / 3600, median: 0.2471 / 3600, high: 0.2889 / 3600 }, 'kg/(N s)')))).toBe(
-      '0.25 kg/(N·h) (0.21–0.29)',
-    );
+    expect(
+      plain(bandPhrase(bandMetric({ low: 0.2134 / 3600, median: 0.2471 / 3600, high: 0.2889 / 3600 }, 'kg/(N s)'))),
+    ).toBe('0.25 kg/(N·h) (0.21–0.29)');
   });
 
   it('shows one unit for all three figures of a life', () => {

@@ -13,19 +13,77 @@ const HOSTILE = `</style></script><script>alert(1)</script><img src=x onerror=al
 const OPTIONS = { paper: 'A4', drawings: NO_DRAWINGS } as const;
 
 const DRAWINGS: DrawingSet = {
-  sideViews: { C1: { svg: '<svg width="170mm" height="60mm" viewBox="0 0 170 60"><title>Side view</title><path d="M0 0H1" stroke="currentColor"/></svg>', scaleText: '1 : 10' } },
-  sections: { C1: [{ svg: '<svg width="80mm" height="80mm" viewBox="0 0 80 80"><title>Face</title><path d="M0 0H1"/></svg>', caption: 'valve plate from the front, scale 1 : 2' }] },
+  sideViews: {
+    C1: {
+      svg: '<svg width="170mm" height="60mm" viewBox="0 0 170 60"><title>Side view</title><path d="M0 0H1" stroke="currentColor"/></svg>',
+      scaleText: '1 : 10',
+    },
+  },
+  sections: {
+    C1: [
+      {
+        svg: '<svg width="80mm" height="80mm" viewBox="0 0 80 80"><title>Face</title><path d="M0 0H1"/></svg>',
+        caption: 'valve plate from the front, scale 1 : 2',
+      },
+    ],
+  },
   patternPages: [
-    { candidateId: 'C1', title: 'chamber cone', pageSize: { width_mm: 210, height_mm: 297 }, svg: '<svg width="210mm" height="297mm" viewBox="0 0 210 297"><title>Cone</title><path d="M0 0H1"/></svg>', caption: 'sheet 1 of 2' },
-    { candidateId: 'C1', title: 'chamber shell', pageSize: { width_mm: 640, height_mm: 420 }, svg: '<svg width="640mm" height="420mm" viewBox="0 0 640 420"><title>Shell</title><path d="M0 0H1"/></svg>', caption: '' },
+    {
+      candidateId: 'C1',
+      title: 'chamber cone',
+      pageSize: { width_mm: 210, height_mm: 297 },
+      svg: '<svg width="210mm" height="297mm" viewBox="0 0 210 297"><title>Cone</title><path d="M0 0H1"/></svg>',
+      caption: 'sheet 1 of 2',
+    },
+    {
+      candidateId: 'C1',
+      title: 'chamber shell',
+      pageSize: { width_mm: 640, height_mm: 420 },
+      svg: '<svg width="640mm" height="420mm" viewBox="0 0 640 420"><title>Shell</title><path d="M0 0H1"/></svg>',
+      caption: '',
+    },
   ],
   partsLists: {
     C1: [
-      { mark: '1', name: 'chamber shell', count: 1, material: '304', stock: 'sheet 0.91 mm', thickness: 9.1e-4, cutLength: 0.644, cutWidth: 0.32, area: 0.206, mass: 1.5, cost: 31, note: '' },
-      { mark: '2', name: 'tie bar', count: 4, material: 'S235', stock: 'bar Ø 8 mm', thickness: 0.008, cutLength: 0.12, cutWidth: 0, area: 0, mass: 0.19, cost: null, note: 'thread both ends' },
+      {
+        mark: '1',
+        name: 'chamber shell',
+        count: 1,
+        material: '304',
+        stock: 'sheet 0.91 mm',
+        thickness: 9.1e-4,
+        cutLength: 0.644,
+        cutWidth: 0.32,
+        area: 0.206,
+        mass: 1.5,
+        cost: 31,
+        note: '',
+      },
+      {
+        mark: '2',
+        name: 'tie bar',
+        count: 4,
+        material: 'S235',
+        stock: 'bar Ø 8 mm',
+        thickness: 0.008,
+        cutLength: 0.12,
+        cutWidth: 0,
+        area: 0,
+        mass: 0.19,
+        cost: null,
+        note: 'thread both ends',
+      },
     ],
   },
-  nesting: { C1: [{ label: '304, sheet 1 of 1', waste: 0.31, svg: '<svg width="100mm" height="50mm" viewBox="0 0 100 50"><title>Nesting</title></svg>' }] },
+  nesting: {
+    C1: [
+      {
+        label: '304, sheet 1 of 1',
+        waste: 0.31,
+        svg: '<svg width="100mm" height="50mm" viewBox="0 0 100 50"><title>Nesting</title></svg>',
+      },
+    ],
+  },
   files: [{ name: 'patterns/C1-cone.dxf', candidateId: 'C1', description: 'chamber cone' }],
 };
 
@@ -33,7 +91,12 @@ const report = renderHtml(results(), FACTS, OPTIONS);
 const drawn = renderHtml(results(), FACTS, { paper: 'Letter', drawings: DRAWINGS });
 const empty = renderHtml(noCandidates(), FACTS, OPTIONS);
 const comparison = renderComparison([results(), noCandidates()], { paper: 'A4' });
-const PAGES: [string, string][] = [['report', report], ['report with drawings', drawn], ['report without candidates', empty], ['comparison', comparison]];
+const PAGES: [string, string][] = [
+  ['report', report],
+  ['report with drawings', drawn],
+  ['report without candidates', empty],
+  ['comparison', comparison],
+];
 
 /** Text as a reader sees it. */
 function textOf(html: string): string {
@@ -47,9 +110,20 @@ function textOf(html: string): string {
 
 describe.each(PAGES)('%s', (_name, html) => {
   it('is valid HTML', async () => {
-    const validator = new HtmlValidate({ extends: ['html-validate:recommended', 'html-validate:a11y'], rules: { 'no-inline-style': 'off', 'long-title': 'off', 'no-trailing-whitespace': 'off', 'void-style': 'off', 'attribute-boolean-style': 'off' } });
+    const validator = new HtmlValidate({
+      extends: ['html-validate:recommended', 'html-validate:a11y'],
+      rules: {
+        'no-inline-style': 'off',
+        'long-title': 'off',
+        'no-trailing-whitespace': 'off',
+        'void-style': 'off',
+        'attribute-boolean-style': 'off',
+      },
+    });
     const outcome = await validator.validateString(html);
-    const words = outcome.results.flatMap((r) => r.messages.map((m) => `${m.line}:${m.column} ${m.ruleId} ${m.message}`));
+    const words = outcome.results.flatMap((r) =>
+      r.messages.map((m) => `${m.line}:${m.column} ${m.ruleId} ${m.message}`),
+    );
     expect(words.slice(0, 10)).toEqual([]);
   });
 
@@ -66,7 +140,9 @@ describe.each(PAGES)('%s', (_name, html) => {
   it('asks the network for nothing and forbids it', () => {
     expect(html).toContain('http-equiv="Content-Security-Policy"');
     expect(html).toContain('default-src &#39;none&#39;');
-    const outside = html.replaceAll('http://www.w3.org/2000/svg', '').match(/(?:src|href|url\(|@import)[^>]{0,20}(?:https?:)?\/\/[a-z]/gi);
+    const outside = html
+      .replaceAll('http://www.w3.org/2000/svg', '')
+      .match(/(?:src|href|url\(|@import)[^>]{0,20}(?:https?:)?\/\/[a-z]/gi);
     expect(outside).toBeNull();
     expect(html).not.toMatch(/<(?:link|iframe|object|embed|img)\b/);
   });
@@ -101,7 +177,14 @@ describe('report', () => {
 
   it('answers on its first page, contradictions before all', () => {
     const text = textOf(report);
-    const order = ['Which engine pushes the sled', 'One cylinder of vapour cannot feed', 'Build the reed-valved engine', 'What failed, and why', 'How far to trust this', 'Ranking'];
+    const order = [
+      'Which engine pushes the sled',
+      'One cylinder of vapour cannot feed',
+      'Build the reed-valved engine',
+      'What failed, and why',
+      'How far to trust this',
+      'Ranking',
+    ];
     const places = order.map((words) => text.indexOf(words, text.indexOf('Question.')));
     expect(places.every((p) => p >= 0)).toBe(true);
     expect([...places].sort((a, b) => a - b)).toEqual(places);
@@ -166,10 +249,12 @@ describe('report', () => {
       c.why = HOSTILE;
       c.architecture = { ...c.architecture, label: HOSTILE };
       c.assessment.lifeLimiter = HOSTILE;
-      for (const check of c.assessment.checks) Object.assign(check, { title: HOSTILE, sentence: HOSTILE, source: HOSTILE });
+      for (const check of c.assessment.checks)
+        Object.assign(check, { title: HOSTILE, sentence: HOSTILE, source: HOSTILE });
       for (const s of c.sensitivities) Object.assign(s, { label: HOSTILE, step: HOSTILE });
     }
-    for (const a of bad.architectures) Object.assign(a, { reason: HOSTILE, freedBy: HOSTILE, failures: [{ reason: HOSTILE, count: 1 }] });
+    for (const a of bad.architectures)
+      Object.assign(a, { reason: HOSTILE, freedBy: HOSTILE, failures: [{ reason: HOSTILE, count: 1 }] });
     for (const p of bad.tradePoints) p.reason = HOSTILE;
     for (const html of [renderHtml(bad, FACTS, OPTIONS), renderComparison([bad, bad], { paper: 'A4' })]) {
       expect(html.match(/<script/g)).toHaveLength(1);
@@ -191,7 +276,16 @@ describe('report', () => {
   });
 
   it('survives a study in which nothing at all was found', () => {
-    const bare = { ...noCandidates(), tradePoints: [], architectures: [], convergence: [], validation: [], constants: [], contradictions: [], answer: [] };
+    const bare = {
+      ...noCandidates(),
+      tradePoints: [],
+      architectures: [],
+      convergence: [],
+      validation: [],
+      constants: [],
+      contradictions: [],
+      answer: [],
+    };
     expect(textOf(renderHtml(bare, FACTS, OPTIONS))).toContain('No design ran');
   });
 

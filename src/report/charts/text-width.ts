@@ -37,3 +37,5 @@ export function wrap(text: string, fontSize: number, width: number): string[] {
   if (line !== '') lines.push(line);
   return lines;
 }
+
+export { shorten as fit };

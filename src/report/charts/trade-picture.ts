@@ -131,6 +131,8 @@ export function tradePicture(input: TradePictureInput): Markup | null {
     return [{ text: r.letter, x: px(best.tsfc), y: py(best.life), radius: 3 }];
   });
   const bounds = { x0: PLOT.left + 2, y0: PLOT.top + 2, x1: PLOT.right - 2, y1: PLOT.bottom - 2 };
+  const front = input.front.map((id) => marksDrawn.find((m) => m.id === id)).filter((m) => m !== undefined);
+  const steps = staircase(front.map((m) => [m.x, m.y]));
   const dots = thin(others, px, py);
   const background = dots.map((o) => ({
     x0: px(o.tsfc) - 3,
@@ -138,9 +140,9 @@ export function tradePicture(input: TradePictureInput): Markup | null {
     y0: py(o.life) - 3,
     y1: py(o.life) + 3,
   }));
+  obstacles.push(...alongPath(steps));
   const labels = placeLabels([...requests, ...letters], obstacles, background, bounds, FONT_SIZE);
 
-  const front = input.front.map((id) => marksDrawn.find((m) => m.id === id)).filter((m) => m !== undefined);
   return figure(
     {
       id: input.id,
@@ -157,7 +159,7 @@ export function tradePicture(input: TradePictureInput): Markup | null {
     topAxis(x, imperialUnit.factor / tsfcUnit.factor),
     yAxis(y, PLOT, `Valve life, ${lifeUnit.unit} of running: more is better`, 7, true, 28),
     dots.map((o) => mark(o.architecture, 3, px(o.tsfc), py(o.life), o.feasible ? 'other' : 'infeasible')),
-    front.length > 1 ? el('path', { class: 'front', d: staircase(front.map((m) => [m.x, m.y])) }) : null,
+    front.length > 1 ? el('path', { class: 'front', d: polyline(steps) }) : null,
     marksDrawn.map((m) =>
       el('path', {
         class: m.rank <= BOLD_BANDS ? 'whisker' : 'whisker-thin',
@@ -203,13 +205,21 @@ function thin(others: readonly TradeDot[], px: (v: number) => number, py: (v: nu
 }
 
 /** Between two points nothing better is known than the worse of both: hence steps. */
-function staircase(points: [number, number][]): string {
+function staircase(points: [number, number][]): [number, number][] {
   const path: [number, number][] = [];
   points.forEach(([x, y], i) => {
     if (i > 0) path.push([x, points[i - 1][1]]);
     path.push([x, y]);
   });
-  return polyline(path);
+  return path;
+}
+
+/** A thin box round each stretch, so that labels keep off the line. */
+function alongPath(points: [number, number][]): Box[] {
+  return points.slice(1).map(([x, y], i) => {
+    const [px, py] = points[i];
+    return { x0: Math.min(x, px) - 1, x1: Math.max(x, px) + 1, y0: Math.min(y, py) - 1, y1: Math.max(y, py) + 1 };
+  });
 }
 
 function leaderPath(x: number, y: number, box: Box): string {

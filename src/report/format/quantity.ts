@@ -50,6 +50,7 @@ const PAIRS: Record<string, (size: number) => Pair> = {
   W: (size) => pair(size < 1e3 ? unit('W', 1, 3) : unit('kW', 1e-3, 3), unit('kBtu/h', 1 / KBTU_PER_HOUR, 3)),
   'm³/s': () => pair(unit('L/s', 1e3, 3), unit('ft³/min', 60 / FOOT ** 3, 3)),
   rad: () => pair(unit('°', 180 / Math.PI, 3, 1), null),
+  'W/m²': () => pair(unit('kW/m²', 1e-3, 3), null),
   'N s/kg': () => pair(unit('N·s/kg', 1, 3), unit('lbf·s/lb', POUND / POUND_FORCE, 3)),
   'dB(A)': () => pair(unit('dB(A)', 1, 3, 0), null),
   '': () => pair(unit('', 1, 3, 2), null),

@@ -107,7 +107,7 @@ export function architecturesView(results: StudyResults): ArchitecturesView {
     forceFigure: figureView(
       'figure-forces',
       forceBars('forces', 'Why valves do not follow', forces),
-      'Force and time that suction offers one valve, beside what the valve needs to reach full lift within a third of the suction. Each pair of bars has its own scale.',
+      'Force and time that suction offers one valve, beside what the valve needs to reach full lift in time. Each pair of bars has its own scale.',
     ),
   };
 }

@@ -16,10 +16,12 @@ export interface CandidateCharts {
   tornado: FigureView | null;
 }
 
-/** Limits of temperature among the checks: any limit above 200 °C in kelvins belongs to hot metal. */
+/** Limits of temperature among the checks of the shell. */
 export function temperatureLimits(candidate: Candidate): TemperatureLimit[] {
   return candidate.assessment.checks.flatMap((check) =>
-    check.unit === 'K' && check.limit !== null && check.limit > 473 ? [{ name: check.title, limit: check.limit }] : [],
+    check.unit === 'K' && check.limit !== null && check.id.startsWith('shell-')
+      ? [{ name: check.title, limit: check.limit }]
+      : [],
   );
 }
 

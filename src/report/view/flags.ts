@@ -36,7 +36,8 @@ export function flagRows(checks: readonly Check[]): FlagRow[] {
       valueImperial: imperial(check.value, check.unit),
       limit: limitText(check),
       limitImperial: imperial(check.limit, check.unit),
-      margin: percent(check.margin, { signed: true }),
+      // Beyond tenfold the figure says no more than "far".
+      margin: check.margin !== null && check.margin > 9.99 ? 'over 999 %' : percent(check.margin, { signed: true }),
       sentence: check.sentence,
       source: check.source,
       binding: check.binding && check.verdict === 'fail',
