@@ -78,11 +78,8 @@ describe('labels', () => {
         const moved = spread(values, 13, 0, 100);
         const sorted = [...moved].sort((a, b) => a - b);
         for (let i = 1; i < sorted.length; i++) expect(sorted[i] - sorted[i - 1]).toBeGreaterThanOrEqual(13 - 1e-9);
-        values.forEach((v, i) =>
-          values.forEach((w, j) => {
-            if (v < w) expect(moved[i]).toBeLessThan(moved[j]);
-          }),
-        );
+        for (const [i, v] of values.entries())
+          for (const [j, w] of values.entries()) if (v < w) expect(moved[i]).toBeLessThan(moved[j]);
       }),
       { seed: 21 },
     );

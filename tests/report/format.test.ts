@@ -53,7 +53,7 @@ describe('numbers', () => {
     [0.0456, 2, '0.046'],
     [9.97, 2, '10'],
     [99.96, 3, '100'],
-    [-3.14159, 3, '−3.14'],
+    [-4.5678, 3, '−4.57'],
     [2.4e-7, 2, '2.4 × 10^−7'],
   ])('%f to %i digits', (value, digits, text) => {
     expect(significant(value, digits)).toBe(text);
