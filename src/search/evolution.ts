@@ -9,8 +9,8 @@ import { latinHypercube } from './latin-hypercube.ts';
 import { FEASIBLE, INFEASIBLE, type Member, REFUSED, refuse, type SearchProblem } from './outcome.ts';
 import type { Random } from './random.ts';
 import { selectSubset } from './subset-selection.ts';
-import { survive } from './survival.ts';
-import { type Offspring, VARIATION, Variation, type VariationSettings } from './variation.ts';
+import { duel, survive } from './survival.ts';
+import { defaultVariation, type Offspring, Variation, type VariationSettings } from './variation.ts';
 
 export interface EvolutionSettings {
   /** Members that live on from one generation to the next. */
@@ -18,10 +18,22 @@ export interface EvolutionSettings {
   variation?: VariationSettings;
   /** Non-dominated designs remembered beside the population. */
   archiveCapacity?: number;
+  /** Designs that will be asked for in all, when known: exploring is wound down towards it. */
+  horizon?: number;
 }
 
 /** Redraws before a design that repeats an old one or that geometry forbids is given up. */
 const REDRAWS = 20;
+
+/** Share of scouts at the start, until they are wound down to none at this share of the horizon. */
+const SCOUTS = 0.3;
+const SCOUTS_END = 0.8;
+
+/** Scouts where no horizon is known. */
+const SCOUTS_ALWAYS = 0.1;
+
+/** Members left at the horizon with a single objective (linear reduction: Tanabe and Fukunaga, CEC 2014). */
+const LAST_MEMBERS = 8;
 
 export class Evolution {
   readonly domain: Domain;
@@ -34,6 +46,7 @@ export class Evolution {
   private readonly scale = new ViolationScale();
   /** Fingerprints of every design ever asked for: none is paid for twice. */
   private readonly known = new Set<number>();
+  private toldOf = 0;
   private started = false;
   private asked: Offspring[] = [];
 
@@ -45,7 +58,7 @@ export class Evolution {
     private readonly onRefusal?: (reason: string) => void,
   ) {
     this.domain = createDomain(problem.variables);
-    this.variation = new Variation(this.domain, settings.variation ?? VARIATION);
+    this.variation = new Variation(this.domain, settings.variation ?? defaultVariation(problem.objectiveCount));
     this.archive = new Archive(settings.archiveCapacity ?? 1000);
   }
 
@@ -61,7 +74,7 @@ export class Evolution {
     const sown: Offspring[] = [];
     for (let round = 0; round < REDRAWS && sown.length < count; round++) {
       for (const x of latinHypercube(this.domain, count, this.random)) {
-        if (sown.length < count && this.admit(x)) sown.push({ x, operator: 0, factor: 0, crossing: 0 });
+        if (sown.length < count && this.admit(x)) sown.push({ x, operator: 0, factor: 0, crossing: 0, parent: null });
       }
     }
     return sown;
@@ -71,12 +84,18 @@ export class Evolution {
     const bred: Offspring[] = [];
     for (let tries = 0; tries < REDRAWS * count && bred.length < count; tries++) {
       if (this.population.length === 0) return this.sow(count);
-      for (const offspring of this.variation.make(this.population, this.random)) {
+      for (const offspring of this.variation.make(this.population, this.random, this.turn(bred.length))) {
         repair(this.domain, offspring.x);
         if (bred.length < count && this.admit(offspring.x)) bred.push(offspring);
       }
     }
     return bred;
+  }
+
+  /** With one objective members take turns as parents. */
+  private turn(n: number): Member | null {
+    if (this.problem.objectiveCount > 1) return null;
+    return this.population[(this.toldOf + n) % this.population.length];
   }
 
   /** True when the design is new and geometry allows it. A refused one may still join the population, to lead out of the forbidden region. */
@@ -115,10 +134,28 @@ export class Evolution {
     this.scale.observe(born);
     const union = [...this.population, ...born];
     this.scale.apply(union);
-    this.population = survive(union, this.settings.population);
+    this.population = this.select(union, judged);
+    this.toldOf += judged.length;
     const alive = new Set(this.population);
     this.variation.learn(this.asked, (index) => judged[index] !== null && alive.has(judged[index]));
     for (const member of born) if (member.tier === FEASIBLE) this.archive.add(member);
+  }
+
+  private select(union: readonly Member[], judged: readonly (Member | null)[]): Member[] {
+    const { population, horizon } = this.settings;
+    const passed = horizon === undefined ? null : Math.min(1, this.toldOf / horizon);
+    if (this.problem.objectiveCount > 1) {
+      return survive(
+        union,
+        population,
+        passed === null ? SCOUTS_ALWAYS : SCOUTS * Math.max(0, 1 - passed / SCOUTS_END),
+      );
+    }
+    const least = Math.min(LAST_MEMBERS, population);
+    const size = Math.round(population - (population - least) * (passed ?? 0));
+    const parents = this.asked.map(({ parent }) => parent).filter((parent) => parent !== null);
+    if (this.population.length < size || parents.length < judged.length) return survive(union, size);
+    return survive(duel(this.population, parents, judged), size);
   }
 
   /** At most `count` members that stand best for everything found: the archive's finest subset, filled up from the population. */

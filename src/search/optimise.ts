@@ -28,7 +28,7 @@ export async function optimise(
   random: Random,
   settings: OptimiseSettings,
 ): Promise<OptimiseResult> {
-  const evolution = new Evolution(problem, settings, random);
+  const evolution = new Evolution(problem, { ...settings, horizon: settings.evaluations }, random);
   let evaluations = 0;
   while (evaluations < settings.evaluations) {
     const designs = evolution.ask(Math.min(settings.population, settings.evaluations - evaluations));

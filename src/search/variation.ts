@@ -1,6 +1,7 @@
 /**
- * How new designs are made from old ones: a few operators side by side, each used as often as its offspring survive
- * (probability matching: Goldberg, Machine Learning 5, 1990), so that no operator must suit every problem.
+ * How new designs are made from old ones: a few operators side by side, so that no operator must suit every problem. With
+ * several objectives their shares are fixed, since survival then rewards the shortest steps; with one objective each is used
+ * as its offspring succeed (probability matching: Goldberg, Machine Learning 5, 1990).
  */
 import { simulatedBinaryCrossover } from './crossover.ts';
 import { differentialVariation } from './differential.ts';
@@ -9,10 +10,20 @@ import { mutate } from './mutation.ts';
 import type { Member } from './outcome.ts';
 import { cauchy, integerBelow, normal, type Random } from './random.ts';
 
-/** Operators by index: crossover with mutation, differential from a random base, differential drawn towards the best. */
+/**
+ * Operators by index: crossover with mutation; differential steps from a random base or from the parent towards one of the
+ * best, each crossing few coordinates or nearly all.
+ */
 const CROSSOVER = 0;
-const TOWARDS_BEST = 2;
-const OPERATORS = 3;
+const OPERATORS = 5;
+const towardsBest = (operator: number) => operator === 2 || operator === 4;
+const crossesNearlyAll = (operator: number) => operator >= 3;
+
+/** A share grows with this power of the success rate: sharp, yet never all or nothing. */
+const SHARPNESS = 4;
+
+/** How far success rates and step settings move towards the latest generation. */
+const LEARNING = 0.1;
 
 export interface VariationSettings {
   /** Index of simulated binary crossover; larger is nearer to the parents. */
@@ -20,11 +31,19 @@ export interface VariationSettings {
   /** Chance that a pair is crossed at all before mutation. */
   crossoverRate: number;
   mutationEta: number;
-  /** Least share of the offspring that each operator makes. */
+  /** Chance that a differential step is mutated as well. */
+  stepMutation: number;
+  /** Share of the draws that each operator gets; null: learnt from success, none below `floor`. */
+  shares: readonly number[] | null;
   floor: number;
 }
 
-export const VARIATION: VariationSettings = { crossoverEta: 15, crossoverRate: 0.9, mutationEta: 20, floor: 0.1 };
+const COMMON = { crossoverEta: 15, crossoverRate: 0.9, mutationEta: 20, stepMutation: 0.2, floor: 0.05 };
+
+/** Settings that did best on the benchmark problems. */
+export function defaultVariation(objectiveCount: number): VariationSettings {
+  return { ...COMMON, shares: objectiveCount > 1 ? [0.7, 0.2, 0, 0, 0.1] : null };
+}
 
 /** A design not yet judged and how it was made. */
 export interface Offspring {
@@ -32,11 +51,13 @@ export interface Offspring {
   operator: number;
   factor: number;
   crossing: number;
+  /** The parent that it competes with where survival is one against one. */
+  parent: Member | null;
 }
 
 export class Variation {
   /** Share of the offspring that each operator makes. */
-  private readonly share = new Float64Array(OPERATORS).fill(1 / OPERATORS);
+  private readonly share: Float64Array;
   private readonly successRate = new Float64Array(OPERATORS).fill(0.5);
   /** Centres that step factor and crossing chance are drawn about; they follow what succeeds (Tanabe and Fukunaga, CEC 2013). */
   private factor = 0.5;
@@ -45,20 +66,26 @@ export class Variation {
   constructor(
     private readonly domain: Domain,
     private readonly settings: VariationSettings,
-  ) {}
+  ) {
+    this.share = Float64Array.from(settings.shares ?? new Array<number>(OPERATORS).fill(1 / OPERATORS));
+  }
 
-  /** One or two new designs from parents sorted best first (at least one). Inside the bounds, maybe equal to a parent. */
-  make(parents: readonly Member[], random: Random): Offspring[] {
+  /**
+   * One or two new designs from parents sorted best first (at least one); just one, varied from `turn`, when that is given.
+   * Near the bounds, maybe equal to a parent.
+   */
+  make(parents: readonly Member[], random: Random, turn: Member | null): Offspring[] {
     let draw = random.uniform();
     let operator = 0;
     while (operator < OPERATORS - 1 && draw >= this.share[operator]) draw -= this.share[operator++];
-    if (operator === CROSSOVER || parents.length < 5) return this.cross(parents, random);
-    return [this.step(operator, parents, random)];
+    if (operator === CROSSOVER || parents.length < 5) return this.cross(parents, random, turn);
+    return [this.step(operator, parents, random, turn)];
   }
 
-  private cross(parents: readonly Member[], random: Random): Offspring[] {
+  private cross(parents: readonly Member[], random: Random, turn: Member | null): Offspring[] {
     const { domain, settings } = this;
-    const first = tournament(parents, random).x;
+    const parent = turn ?? tournament(parents, random);
+    const first = parent.x;
     const second = tournament(parents, random).x;
     const a = new Array<number>(domain.size).fill(0);
     const b = new Array<number>(domain.size).fill(0);
@@ -73,60 +100,66 @@ export class Variation {
     const offspring: Offspring[] = [];
     for (const x of [a, b]) {
       mutate(domain, x, 1 / domain.size, settings.mutationEta, random);
-      offspring.push({ x, operator: CROSSOVER, factor: 0, crossing: 0 });
+      offspring.push({ x, operator: CROSSOVER, factor: 0, crossing: 0, parent });
     }
-    return offspring;
+    return turn === null ? offspring : offspring.slice(0, 1);
   }
 
-  private step(operator: number, parents: readonly Member[], random: Random): Offspring {
+  private step(operator: number, parents: readonly Member[], random: Random, turn: Member | null): Offspring {
     const { domain, settings } = this;
-    const target = tournament(parents, random).x;
+    const parent = turn ?? tournament(parents, random);
+    const target = parent.x;
     const plus = anyOf(parents, random).x;
     const minus = anyOf(parents, random).x;
     let factor = 0;
     while (factor <= 0) factor = this.factor + 0.1 * cauchy(random);
     factor = Math.min(1, factor);
-    const crossing = Math.min(1, Math.max(0, this.crossing + 0.1 * normal(random)));
-    const towardsBest = operator === TOWARDS_BEST;
-    const base = towardsBest ? target : anyOf(parents, random).x;
-    const towards = towardsBest ? parents[integerBelow(random, Math.max(2, Math.ceil(0.1 * parents.length)))].x : null;
+    const crossing = crossesNearlyAll(operator)
+      ? 0.9 + 0.1 * random.uniform()
+      : Math.min(1, Math.max(0, this.crossing + 0.1 * normal(random)));
+    const best = towardsBest(operator);
+    const base = best ? target : anyOf(parents, random).x;
+    const towards = best ? parents[integerBelow(random, Math.max(2, Math.ceil(0.1 * parents.length)))].x : null;
     const x = new Array<number>(domain.size).fill(0);
     differentialVariation(domain, { target, base, towards, plus, minus, factor, crossing }, x, random);
-    if (random.uniform() < 0.5) mutate(domain, x, 1 / domain.size, settings.mutationEta, random);
-    return { x, operator, factor, crossing };
+    if (random.uniform() < settings.stepMutation) mutate(domain, x, 1 / domain.size, settings.mutationEta, random);
+    return { x, operator, factor, crossing, parent };
   }
 
   /** Learns from one generation: which offspring survived. */
   learn(offspring: readonly Offspring[], survived: (index: number) => boolean): void {
     const made = new Float64Array(OPERATORS);
     const lived = new Float64Array(OPERATORS);
-    let steps = 0;
     let factors = 0;
     let squares = 0;
     let crossings = 0;
+    let few = 0;
     offspring.forEach(({ operator, factor, crossing }, index) => {
       made[operator]++;
       if (!survived(index)) return;
       lived[operator]++;
       if (operator === CROSSOVER) return;
-      steps++;
       factors += factor;
       squares += factor * factor;
+      if (crossesNearlyAll(operator)) return;
+      few++;
       crossings += crossing;
     });
-    if (steps > 0) {
+    if (factors > 0) {
       // The Lehmer mean leans to large factors, which succeed less often but count for more.
-      this.factor += 0.1 * (squares / factors - this.factor);
-      this.crossing += 0.1 * (crossings / steps - this.crossing);
+      this.factor += LEARNING * (squares / factors - this.factor);
     }
+    if (few > 0) this.crossing += LEARNING * (crossings / few - this.crossing);
+    if (this.settings.shares !== null) return;
     let total = 0;
     for (let k = 0; k < OPERATORS; k++) {
-      if (made[k] > 0) this.successRate[k] += 0.1 * (lived[k] / made[k] - this.successRate[k]);
-      total += this.successRate[k];
+      if (made[k] > 0) this.successRate[k] += LEARNING * (lived[k] / made[k] - this.successRate[k]);
+      total += this.successRate[k] ** SHARPNESS;
     }
     const free = 1 - OPERATORS * this.settings.floor;
     for (let k = 0; k < OPERATORS; k++) {
-      this.share[k] = this.settings.floor + free * (total > 0 ? this.successRate[k] / total : 1 / OPERATORS);
+      this.share[k] =
+        this.settings.floor + free * (total > 0 ? this.successRate[k] ** SHARPNESS / total : 1 / OPERATORS);
     }
   }
 }
