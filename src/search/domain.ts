@@ -12,12 +12,6 @@ export interface Domain {
   /** Bounds, both included; a choice runs from 0 to options − 1. */
   low: Float64Array;
   high: Float64Array;
-  /** Number of coordinates of each kind. */
-  reals: number;
-  integers: number;
-  choices: number;
-  /** How many designs there are when no coordinate is real and moves; Infinity otherwise. */
-  designs: number;
 }
 
 /** Throws RangeError when a variable has no value to take, e.g. low above high. */
@@ -28,10 +22,6 @@ export function createDomain(variables: readonly Variable[]): Domain {
     kind: new Uint8Array(size),
     low: new Float64Array(size),
     high: new Float64Array(size),
-    reals: 0,
-    integers: 0,
-    choices: 0,
-    designs: 1,
   };
   variables.forEach((variable, i) => {
     const low = variable.kind === 'choice' ? 0 : variable.low;
@@ -44,16 +34,7 @@ export function createDomain(variables: readonly Variable[]): Domain {
     if (domain.low[i] > domain.high[i]) {
       throw new RangeError(`Variable "${variable.name}": no whole number lies between ${low} and ${high}.`);
     }
-    if (variable.kind === 'real') {
-      domain.kind[i] = REAL;
-      domain.reals++;
-      if (high > low) domain.designs = Infinity;
-    } else {
-      domain.kind[i] = variable.kind === 'integer' ? INTEGER : CHOICE;
-      if (variable.kind === 'integer') domain.integers++;
-      else domain.choices++;
-      domain.designs *= domain.high[i] - domain.low[i] + 1;
-    }
+    domain.kind[i] = variable.kind === 'real' ? REAL : variable.kind === 'integer' ? INTEGER : CHOICE;
   });
   return domain;
 }
