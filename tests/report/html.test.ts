@@ -295,6 +295,12 @@ describe('report', () => {
     expect(html.length).toBeLessThan(3e6);
   });
 
+  it('says of a measured engine that the model cannot run just that', () => {
+    const some = results();
+    Object.assign(some.validation[0], { computed: null, within: false });
+    expect(textOf(renderHtml(some, FACTS, OPTIONS))).toMatch(/does not run/);
+  });
+
   it('embeds the alphabets that its text needs', () => {
     const greek = renderHtml(results({ title: 'Ωμέγα' }), FACTS, OPTIONS);
     expect(greek.match(/@font-face/g)!.length).toBeGreaterThan(report.match(/@font-face/g)!.length);

@@ -17,11 +17,16 @@ function deviation(row: ValidationRow, value: number): number {
   return value / middle - 1;
 }
 
+/** The deviation in words; an engine that does not run in the model has none. */
+function verdict(row: ValidationRow): string {
+  return row.computed === null ? 'no run' : percent(deviation(row, row.computed), { signed: true });
+}
+
 export function validationChart(id: string, rows: readonly ValidationRow[]): Markup | null {
   const usable = rows.filter((r) => r.measuredLow + r.measuredHigh !== 0);
   if (usable.length === 0) return null;
   const all = usable.flatMap((r) =>
-    [r.measuredLow, r.measuredHigh, r.computed, r.acceptLow, r.acceptHigh].map((v) => deviation(r, v)),
+    [r.measuredLow, r.measuredHigh, r.computed ?? r.measuredLow, r.acceptLow, r.acceptHigh].map((v) => deviation(r, v)),
   );
   const reach = Math.max(0.1, ...all.map(Math.abs)) * 1.05;
   const plot: Plot = { left: NAME_WIDTH, top: TOP, right: WIDTH - 70, bottom: TOP + usable.length * ROW };
@@ -32,10 +37,7 @@ export function validationChart(id: string, rows: readonly ValidationRow[]): Mar
       id,
       title: 'Computed against measured',
       desc: usable
-        .map(
-          (r) =>
-            `${r.engine}, ${r.quantity}: ${percent(deviation(r, r.computed), { signed: true })}, ${r.within ? 'within' : 'outside'} its band.`,
-        )
+        .map((r) => `${r.engine}, ${r.quantity}: ${verdict(r)}, ${r.within ? 'within' : 'outside'} its band.`)
         .join(' '),
       width: WIDTH,
       height: plot.bottom + 42,
@@ -43,7 +45,6 @@ export function validationChart(id: string, rows: readonly ValidationRow[]): Mar
     xAxis(x, plot, 'Deviation from the middle of the measured range, %', 7),
     usable.map((row, i) => {
       const y = TOP + i * ROW + ROW / 2;
-      const at = px(row, row.computed);
       return el(
         'g',
         {},
@@ -57,12 +58,10 @@ export function validationChart(id: string, rows: readonly ValidationRow[]): Mar
           class: 'measured',
           d: `M${round(px(row, row.measuredLow))} ${y - 4}H${round(Math.max(px(row, row.measuredHigh), px(row, row.measuredLow) + 1.5))}v8H${round(px(row, row.measuredLow))}Z`,
         }),
-        el('circle', { class: row.within ? 'dot' : 'dot-hollow', cx: at, cy: y, r: 3.6 }),
-        el(
-          'text',
-          { class: 'num', x: WIDTH - textWidth('−100 %', FONT_SIZE) - 12, y: y + 4 },
-          percent(deviation(row, row.computed), { signed: true }),
-        ),
+        row.computed === null
+          ? null
+          : el('circle', { class: row.within ? 'dot' : 'dot-hollow', cx: px(row, row.computed), cy: y, r: 3.6 }),
+        el('text', { class: 'num', x: WIDTH - textWidth('−100 %', FONT_SIZE) - 12, y: y + 4 }, verdict(row)),
       );
     }),
     el('path', { class: 'axis', d: `M${round(x(0))} ${plot.top}V${plot.bottom}` }),

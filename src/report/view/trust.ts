@@ -23,7 +23,7 @@ export function validationLines(results: StudyResults): ValidationLine[] {
     engine: row.engine,
     quantity: row.unit ? `${row.quantity}, ${row.unit}` : row.quantity,
     measured: range(row.measuredLow, row.measuredHigh),
-    computed: significant(row.computed),
+    computed: row.computed === null ? 'does not run' : significant(row.computed),
     accepted: range(row.acceptLow, row.acceptHigh),
     within: row.within ? 'within' : 'outside',
     outside: !row.within,
