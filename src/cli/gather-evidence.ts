@@ -1,9 +1,10 @@
 /** Everything that a run found out, in the shape that the ranking takes. */
+import validation from '../../shared/calibration/validation.json' with { type: 'json' };
 import { constantsTable } from '../../shared/index.ts';
 import type { Study } from '../config/study.ts';
 import type { ArchitectureEvidence, StudyEvidence } from '../ranking/evidence.ts';
 import type { JudgedDesign } from '../ranking/finalists.ts';
-import type { TradePoint } from '../ranking/results.ts';
+import type { TradePoint, ValidationRow } from '../ranking/results.ts';
 import type { DesignSpace } from '../space/architectures.ts';
 import type { JudgedFinalists } from './judge-finalists.ts';
 import type { SearchedStudy } from './search-study.ts';
@@ -37,7 +38,7 @@ export function gatherEvidence(input: GatherEvidenceInput): StudyEvidence {
     stoppedBecause: result.stoppedBecause,
     convergence: result.convergence.map(({ evaluations, hypervolume }) => ({ evaluations, hypervolume })),
     constants: constantsTable(),
-    validation: [],
+    validation: validation as ValidationRow[],
   };
 }
 

@@ -94,7 +94,8 @@ export interface ValidationRow {
   /** Published value or range. */
   measuredLow: number;
   measuredHigh: number;
-  computed: number;
+  /** null: the engine does not run in the model. */
+  computed: number | null;
   /** Accepted error band as low and high of `computed`. */
   acceptLow: number;
   acceptHigh: number;

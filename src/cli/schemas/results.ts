@@ -87,7 +87,7 @@ const validationRow = z.object({
   unit: z.string(),
   measuredLow: number,
   measuredHigh: number,
-  computed: number,
+  computed: number.nullable().describe('null: the engine does not run in the model'),
   acceptLow: number,
   acceptHigh: number,
   within: z.boolean(),
