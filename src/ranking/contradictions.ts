@@ -1,5 +1,6 @@
 /** Wishes that contradict physics, or each other, in words. First thing on page one. */
 import { duration, figure, kilograms, newtons, tsfc } from '../../shared/checks/say.ts';
+import { wishContradictions } from '../../shared/checks/wish-contradictions.ts';
 import type { FuelSupply } from '../../shared/engine/brief.ts';
 import { FUELS } from '../../shared/gas/fuels.ts';
 import type { Study } from '../config/study.ts';
@@ -22,6 +23,7 @@ export function contradictionsOf({ study, finalists, tradePoints, architectures 
   const count = architectures.reduce((sum, { running }) => sum + running, 0);
   const feasible = architectures.some((architecture) => architecture.feasible > 0);
   return [
+    ...wishContradictions(study.brief, study.site),
     ...mixtureContradictions(study),
     ...singleWishes(study, ran, count),
     ...fuelOnBoard(study, ran),
