@@ -10,7 +10,9 @@ export const OBJECTIVES = 2;
  * same whether of minutes or of hours.
  */
 export function outcomeOf(summary: EvaluationSummary): Outcome {
-  const violations = summary.violations.map(({ violation }) => violation);
+  // Violations come normalised to their limits and in varying number; the search compares their sum.
+  const total = summary.violations.reduce((sum, { violation }) => sum + violation, 0);
+  const violations = total > 0 ? [total] : [];
   if (summary.status !== 'ok' || summary.tsfc === null || summary.valveLife === null) {
     return { status: 'failed', objectives: null, violations, reason: summary.reason || summary.status };
   }
