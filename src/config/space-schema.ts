@@ -120,13 +120,31 @@ const poppetSchema = z
 const valvelessSchema = z
   .strictObject({
     'intake-ratio': numberRange('Intake pipe diameter over tailpipe diameter', { low: 0.1, high: 1.5 }).prefault(
-      '0.4 to 0.8',
+      '0.6 to 1',
     ),
-    'intake-aspect': numberRange('Intake pipe length over its diameter', { low: 0.5, high: 20 }).prefault('2.5 to 7'),
+    'intake-aspect': numberRange('Intake pipe length over its diameter', { low: 0.5, high: 20 }).prefault('2 to 5'),
     lips: choices(['thin', 'flared'], 'Lip of the intake').prefault(['flared']),
+    'chamber-aspect': numberRange('Chamber length over diameter, instead of the common range', { low: 0.3, high: 10 })
+      .nullable()
+      .default(null),
+    'tailpipe-ratio': numberRange('Tailpipe over chamber diameter, instead of the common range', { low: 0.1, high: 1 })
+      .nullable()
+      .default(null),
+    'tailpipe-aspect': numberRange('Tailpipe length over diameter, instead of the common range', { low: 1, high: 60 })
+      .nullable()
+      .default(null),
+    'equivalence-ratio': numberRange('φ, instead of the common range', { low: 0.3, high: 2 }).nullable().default(null),
   })
   .transform(
-    (v): ValvelessRanges => ({ intakeRatio: v['intake-ratio'], intakeAspect: v['intake-aspect'], lips: v.lips }),
+    (v): ValvelessRanges => ({
+      intakeRatio: v['intake-ratio'],
+      intakeAspect: v['intake-aspect'],
+      lips: v.lips,
+      chamberAspect: v['chamber-aspect'],
+      tailpipeRatio: v['tailpipe-ratio'],
+      tailpipeAspect: v['tailpipe-aspect'],
+      equivalenceRatio: v['equivalence-ratio'],
+    }),
   )
   .nullable()
   .describe('Valveless intakes; write "valveless: {}" for the default ranges')

@@ -60,6 +60,11 @@ export interface ValvelessRanges {
   /** Intake pipe length over its diameter. */
   intakeAspect: Range;
   lips: ('thin' | 'flared')[];
+  /** Instead of the common ranges, where given: valveless engines want other proportions and richer mixtures. */
+  chamberAspect: Range | null;
+  tailpipeRatio: Range | null;
+  tailpipeAspect: Range | null;
+  equivalenceRatio: Range | null;
 }
 
 export interface AugmenterRanges {

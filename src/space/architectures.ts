@@ -73,14 +73,19 @@ function architecture(intake: IntakeChoice, augmenter: boolean, feed: Architectu
 function designSpace(study: Study, kind: Architecture): DesignSpace {
   const { space } = study;
   const coordinates = new Coordinates();
-  addDuctVariables(coordinates, space.geometry);
+  const own = kind.intake.startsWith('valveless') ? space.valveless : null;
+  addDuctVariables(coordinates, {
+    ...space.geometry,
+    chamberAspect: own?.chamberAspect ?? space.geometry.chamberAspect,
+    tailpipeRatio: own?.tailpipeRatio ?? space.geometry.tailpipeRatio,
+    tailpipeAspect: own?.tailpipeAspect ?? space.geometry.tailpipeAspect,
+  });
   if (kind.intake === 'reed') addReedVariables(coordinates, needed(space.reed, 'reed'));
   else if (kind.intake === 'poppet') addPoppetVariables(coordinates, needed(space.poppet, 'poppet'));
   else addValvelessVariables(coordinates, needed(space.valveless, 'valveless'));
   if (kind.augmenter) addAugmenterVariables(coordinates, needed(space.augmenterRanges, 'augmenter'));
-  coordinates.real('equivalence-ratio', 'equivalence ratio', space.equivalenceRatio, '', (value) =>
-    toHundredth(value).toFixed(2),
-  );
+  const mixture = own?.equivalenceRatio ?? space.equivalenceRatio;
+  coordinates.real('equivalence-ratio', 'equivalence ratio', mixture, '', (value) => toHundredth(value).toFixed(2));
   coordinates.choice(
     'shell',
     'shell',
