@@ -149,7 +149,7 @@ export function drawConstants(normals: readonly number[]): ModelConstants {
   }
   const table = calibrated as Record<ConstantName, CalibratedConstant>;
   const constants = {} as ModelConstants;
-  MODEL_CONSTANT_NAMES.forEach((name, n) => {
+  MODEL_CONSTANT_NAMES.forEach((name) => {
     constants[name] =
       table[name].value * Math.exp(table[name].logFactor.reduce((sum, f, j) => sum + f * normals[j], 0));
   });
