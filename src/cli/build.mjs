@@ -39,15 +39,15 @@ async function hashOfSources(entry) {
   return hash.digest('hex').slice(0, 24);
 }
 
-/** The TypeScript file behind an entry's name: main lies in src/cli, commands for developers in src/bench. */
+/** The TypeScript file behind an entry's name: main lies in src/cli, commands for developers in src/bench (bench-search: search.ts). */
 export function entryFile(entry) {
   if (!/^[a-z][a-z0-9-]*$/.test(entry))
     throw new Error(`"${entry}" is no entry's name: lower-case letters and hyphens expected`);
-  for (const room of ['bench', 'cli']) {
-    const file = join(ROOT, 'src', room, `${entry}.ts`);
-    if (existsSync(file)) return file;
-  }
-  throw new Error(`there is no entry "${entry}": neither src/bench/${entry}.ts nor src/cli/${entry}.ts exists`);
+  const places = [`src/cli/${entry}.ts`, `src/bench/${entry}.ts`, `src/bench/${entry.replace(/^bench-/, '')}.ts`];
+  const found = places.map((place) => join(ROOT, place)).find((file) => existsSync(file));
+  if (found === undefined)
+    throw new Error(`there is no entry "${entry}": looked for ${[...new Set(places)].join(', ')}`);
+  return found;
 }
 
 /**

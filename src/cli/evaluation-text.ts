@@ -50,24 +50,18 @@ export function evaluationText(engine: Engine, result: EvaluationResult): string
   return `${lines.join('\n')}\n`;
 }
 
-const ORDER = ['fail', 'caution', 'not computed', 'pass', 'not applicable'] as const;
+const ORDER = ['fail', 'caution', 'not computed', 'pass'] as const;
 
-/** Failures first; a check that passes is one line, any other says why. */
+/** Failures first; a check that passes is one line, any other says why; those that do not apply are counted. */
 function checkLines({ assessment }: EvaluationResult): string[] {
-  return ORDER.flatMap((verdict) =>
-    assessment.checks
-      .filter((check) => check.verdict === verdict)
-      .flatMap((check) => {
-        const figures =
-          check.value === null
-            ? ''
-            : `: ${both(check.value, check.unit)}${check.limit === null ? '' : `, limit ${both(check.limit, check.unit)}`}`;
-        const head = `  ${verdict.toUpperCase().padEnd(15)}${check.id}${figures}`;
-        return verdict === 'pass' || verdict === 'not applicable'
-          ? [head]
-          : [head, `${' '.repeat(17)}${check.sentence}`];
-      }),
-  );
+  const shown = ORDER.flatMap((verdict) => assessment.checks.filter((check) => check.verdict === verdict));
+  const lines = shown.flatMap(({ verdict, id, value, limit, unit, sentence }) => {
+    const against = limit === null ? '' : `, limit ${both(limit, unit)}`;
+    const head = `  ${verdict.toUpperCase().padEnd(14)}${id}${value === null ? '' : `: ${both(value, unit)}${against}`}`;
+    return verdict === 'pass' ? [head] : [head, `${' '.repeat(16)}${sentence}`];
+  });
+  const rest = assessment.checks.length - shown.length;
+  return rest === 0 ? lines : [...lines, `  ${rest} more do not apply.`];
 }
 
 function table(rows: readonly Row[]): string[] {

@@ -47,4 +47,6 @@ try {
   // A read-only checkout with a finished build still runs.
 }
 
-await import(pathToFileURL(join(folder, `${entry}.js`)).href);
+// A command either works as it loads or hands out its main.
+const { main } = await import(pathToFileURL(join(folder, `${entry}.js`)).href);
+if (typeof main === 'function') process.exitCode = (await main(process.argv.slice(2))) ?? process.exitCode ?? 0;

@@ -60,6 +60,14 @@ function program(): Command {
     .action(async (folder, options) => (await import('./commands/report.ts')).reportCommand(folder, options));
 
   cli
+    .command('compare')
+    .description('Put the best of several finished studies side by side.')
+    .argument('<folders...>', 'folders of the studies, at least two')
+    .option('--out <folder>', 'where to write the comparison', 'reports/comparison')
+    .option('--no-pdf', 'leave out the PDF')
+    .action(async (folders, options) => (await import('./commands/compare.ts')).compareCommand(folders, options));
+
+  cli
     .command('send')
     .description('Mail the report of a finished study. The transport is set by the environment (see README).')
     .argument('<folder>', 'folder of the study')

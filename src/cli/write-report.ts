@@ -1,13 +1,13 @@
 /** Results → files of the report: HTML, PDF, patterns. */
-import { mkdir, rm } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { mkdir, rm, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import type { RunFacts, StudyResults } from '../ranking/results.ts';
-import { NO_DRAWINGS } from '../report/drawing-set.ts';
 import type { ProvenBrowser } from '../report/printing/find-browser.ts';
 import { renderHtml } from '../report/render-html.ts';
 import { writeDurably } from '../store/durable-file.ts';
 import { writeFailure } from '../store/store-error.ts';
-import { HTML_FILE, PDF_FILE } from '../store/study-folder.ts';
+import { HTML_FILE, PATTERNS_FOLDER, PDF_FILE } from '../store/study-folder.ts';
+import { drawCandidates } from './draw-candidates.ts';
 
 export interface WriteReportOptions {
   pdf: boolean;
@@ -28,10 +28,11 @@ export async function writeReport(
   options: WriteReportOptions,
 ): Promise<string[]> {
   const { paper, title } = results.study.report;
-  const drawings = NO_DRAWINGS;
+  const { drawings, files } = drawCandidates(results);
   const html = join(folder, HTML_FILE);
   const pdf = join(folder, PDF_FILE);
   await writeDurably(html, renderHtml(results, facts, { paper, drawings }));
+  await writePatterns(folder, files);
   // A PDF of earlier results beside newer HTML would mislead.
   await rm(pdf, { force: true }).catch((error) => {
     throw writeFailure(pdf, error);
@@ -41,4 +42,16 @@ export async function writeReport(
   const printed = await printPdf(html, pdf, { timestamp: facts.startedAt, title, browser: options.browser });
   for (const note of printed.notes) options.note(`PDF: ${note}.`);
   return [html, pdf];
+}
+
+/** Patterns of an earlier ranking would be cut from by mistake, so the folder is made anew. */
+async function writePatterns(folder: string, files: readonly { name: string; content: string }[]): Promise<void> {
+  const patterns = join(folder, PATTERNS_FOLDER);
+  try {
+    await rm(patterns, { recursive: true, force: true });
+    await mkdir(patterns, { recursive: true });
+    for (const { name, content } of files) await writeFile(join(folder, name), content);
+  } catch (error) {
+    throw writeFailure(patterns, error);
+  }
 }
