@@ -50,6 +50,25 @@ export function stableStep(flow: Flow, courant = COURANT): number {
   return (courant * flow.grid.dx) / flow.fastest;
 }
 
+/** Share of Δx²/D_t that mixing alone may take; 0.5 over γ is the limit of an explicit step. */
+const MIXING_NUMBER = 0.35;
+
+/**
+ * Largest step, s, at which sound and explicit turbulent mixing are stable together: 1/Δt² = 1/Δt_sound² + 1/Δt_mixing².
+ * The two limits add, since both make neighbouring cells overshoot.
+ */
+export function stepWithMixing(flow: Flow, courant = COURANT): number {
+  const { mass, mixing } = flow;
+  let fastest = 0;
+  for (let i = 0; i < flow.grid.cells; i++) {
+    const d = mixing[i] / mass[i];
+    if (d > fastest) fastest = d;
+  }
+  const sound = flow.fastest / (courant * flow.grid.dx);
+  const mixed = fastest / (MIXING_NUMBER * flow.grid.dx * flow.grid.dx);
+  return 1 / Math.sqrt(sound * sound + mixed * mixed);
+}
+
 /**
  * Advances the flow by dt seconds; primitives must be fresh at entry and are stale at exit. `book` is overwritten with what
  * crossed the ends.

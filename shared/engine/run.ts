@@ -7,7 +7,7 @@
 import { applyCellSources } from '../combustion/cell-sources.ts';
 import { addJets, carryJet, drawBack, type InflowTotals } from '../combustion/inflow.ts';
 import { recoverPrimitives } from '../duct/primitives.ts';
-import { makeStepBook, type StepBook, stableStep, stepFlow } from '../duct/step.ts';
+import { makeStepBook, type StepBook, stepFlow, stepWithMixing } from '../duct/step.ts';
 import { jetSpeed, orificeFlow } from '../intake/orifice.ts';
 import { L, Ledger } from './ledger.ts';
 import type { Machine } from './machine.ts';
@@ -128,7 +128,7 @@ export class Run {
     const now = this.ledger.now;
     recoverPrimitives(flow);
     if (!(flow.fastest < 6000)) return 'not finite';
-    const dt = Math.min(stableStep(flow), m.period / 40);
+    const dt = Math.min(stepWithMixing(flow), m.period / 40);
     const ambient = engine.site.pressure;
     const chamber = flow.pressure[m.monitor];
     const starting = this.starting;
@@ -219,7 +219,8 @@ export class Run {
     this.meanAir += memory * (airIn / dt - this.meanAir);
     this.meanSuction += memory * ((suction ? 1 : 0) - this.meanSuction);
     if (engine.feed.mode !== 'premixed') {
-      const timed = engine.feed.mode === 'timed-injection';
+      // A start is fed by hand: the timed window needs an engine that already breathes.
+      const timed = engine.feed.mode === 'timed-injection' && !starting;
       const wanted = (engine.feed.equivalenceRatio * Math.max(0, this.meanAir)) / m.fuel.stoichiometricAirFuelRatio;
       const rate = timed ? (suction ? wanted / Math.max(0.1, this.meanSuction) : 0) : wanted;
       if (rate > 0) {
