@@ -35,9 +35,8 @@ export interface Machine {
   left: End;
   right: End;
   valve: IntakeValve | null;
-  /** Where valve jets end and where fuel is injected. */
+  /** Where inflow jets end. Fuel is injected there too: a nozzle sprays into the incoming air, which carries and mixes it. */
   jets: InflowRegion;
-  injection: InflowRegion;
   fuel: Fuel;
   /** Fuel fraction of the inflow when premixed, else 0. */
   premixed: number;
@@ -117,7 +116,6 @@ export function makeMachine(engine: Engine, constants: ModelConstants, cells: nu
           ? makePoppetValve(intake)
           : null,
     jets: makeInflowRegion(flow, chamberFrom, constants.jetReach * sections[chamber].startDiameter),
-    injection: makeInflowRegion(flow, chamberFrom, chamberTo - chamberFrom),
     fuel,
     premixed: fuelShare,
     inflowEnthalpy: mixtureEnergy(gas, site.temperature, fuelShare, 0) + inflowR * site.temperature,

@@ -40,7 +40,7 @@ export interface StepReport {
 }
 
 /** Peak gauge pressure, share of ambient, below which a cycle counts as weak. */
-const WEAK = 0.02;
+const WEAK = 0.05;
 const WEAK_CYCLES = 4;
 /**
  * A cycle is counted when the chamber, having been below ambient by this share of its recent depth, rises above ambient by
@@ -225,7 +225,7 @@ export class Run {
       const rate = timed ? (suction ? wanted / Math.max(0.1, this.meanSuction) : 0) : wanted;
       if (rate > 0) {
         const t = this.inflow;
-        addJets(flow, m.injection, rate * dt, m.fuelEnthalpy, 1, 0, 0, t);
+        addJets(flow, m.jets, rate * dt, m.fuelEnthalpy, 1, 0, 0, t);
         fuelIn += t.fuel;
         now[L.massIn] += t.mass;
         now[L.energyIn] += t.energy;
