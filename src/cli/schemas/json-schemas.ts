@@ -1,8 +1,8 @@
 /** JSON Schema of what the tool writes. */
 import { z } from 'zod';
-import { assessmentSchema, summarySchema } from './assessment.ts';
-import { engineSchema } from './engine.ts';
-import { performanceSchema } from './performance.ts';
+import { assessmentSchema, summarySchema } from '../../evaluation/schemas/assessment.ts';
+import { engineSchema } from '../../evaluation/schemas/engine.ts';
+import { performanceSchema } from '../../evaluation/schemas/performance.ts';
 import { resultsSchema } from './results.ts';
 
 /** What `evaluate --json` prints. */

@@ -1,7 +1,7 @@
 /** Schema of what is judged about a design, and of the short answer that the log keeps. */
 import { z } from 'zod';
 import type { Assessment } from '../../../shared/checks/check.ts';
-import type { EvaluationSummary } from '../../evaluation/evaluation.ts';
+import type { EvaluationSummary } from '../evaluation.ts';
 
 const number = z.number();
 
