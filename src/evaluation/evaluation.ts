@@ -48,6 +48,8 @@ export interface EvaluateOptions {
   onResult?: (index: number, result: EvaluationResult) => void | Promise<void>;
   /** Stops the batch: what has not begun is not begun, and the batch is rejected with an Interrupted. */
   signal?: AbortSignal;
+  /** The caller keeps only summaries: curves, sentences, parts and needs may be left out of the results. */
+  figuresOnly?: boolean;
 }
 
 /** Somebody asked the run to stop. */

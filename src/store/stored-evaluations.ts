@@ -55,6 +55,7 @@ export class StoredEvaluations {
         onAnswer?.(job, summary, fresh);
         return summary;
       },
+      { figuresOnly: true },
     );
   }
 
@@ -78,6 +79,7 @@ export class StoredEvaluations {
     log: RecordLog,
     encode: (job: Job, result: EvaluationResult, key: string) => { key: string; [name: string]: unknown },
     decode: (record: object, job: Job, fresh: boolean) => T,
+    asking: { figuresOnly?: boolean } = {},
   ): Promise<T[]> {
     const { evaluator, modelVersion, clock, signal } = this.#options;
     const keys = jobs.map((job) => requestKey(job.request, modelVersion));
@@ -96,6 +98,7 @@ export class StoredEvaluations {
     await evaluator.evaluate(
       asked.map((index) => jobs[index].request),
       {
+        ...asking,
         signal,
         onResult: async (place, result) => {
           const index = asked[place];
