@@ -63,32 +63,54 @@ export function simulate(engine: Engine, options: SimulateOptions = {}): Perform
   const attempts: Attempt[] = [];
   const starts: StartOutcome[] = [];
   let cellUpdates = 0;
+  const spend = (attempt: Attempt) => {
+    cellUpdates += attempt.run.steps * attempt.machine.flow.grid.cells;
+    return attempt;
+  };
   for (const start of options.starts ?? startAttempts(engine.sections, engine.intake.kind !== 'valveless')) {
-    const machine = makeMachine(engine, constants, cells);
-    const run = new Run(machine, start, settings);
-    const end = run.toEnd();
-    const attempt = { start, machine, run, end };
-    if (end === 'limit cycle' || end === 'cycles spent') {
-      const running = measure(attempt, settings, fidelity === 'detailed');
-      cellUpdates += run.steps * cells;
-      if (running) {
-        starts.push({ ...start, outcome: 'self-sustaining', cause: null, airFlow: run.startAir / start.duration });
-        const message = `It runs by itself after ${(start.duration * 1e3).toFixed(0)} ms of starting air at ${(start.airPressure / 1e3).toFixed(1)} kPa.`;
-        return {
-          verdict: { kind: 'self-sustaining', start, message },
-          starts,
-          running,
-          failedValve: null,
-          cellUpdates,
-        };
+    // A second or third start seldom saves a design: it is first tried on the coarse grid, and in full only if it holds there.
+    if (attempts.length > 0 && cells > SCREEN_CELLS) {
+      const coarse = spend(tryStart(engine, constants, start, SCREEN_CELLS, SETTINGS.screen));
+      if (!survived(coarse)) {
+        attempts.push(coarse);
+        starts.push(failedOutcome(coarse));
+        continue;
       }
-    } else {
-      cellUpdates += run.steps * cells;
+    }
+    const attempt = tryStart(engine, constants, start, cells, settings);
+    const running = survived(attempt) ? measure(attempt, settings, fidelity === 'detailed') : null;
+    spend(attempt);
+    if (running) {
+      starts.push({
+        ...start,
+        outcome: 'self-sustaining',
+        cause: null,
+        airFlow: attempt.run.startAir / start.duration,
+      });
+      const message = `It runs by itself after ${(start.duration * 1e3).toFixed(0)} ms of starting air at ${(start.airPressure / 1e3).toFixed(1)} kPa.`;
+      return { verdict: { kind: 'self-sustaining', start, message }, starts, running, failedValve: null, cellUpdates };
     }
     attempts.push(attempt);
     starts.push(failedOutcome(attempt));
   }
   return failedPerformance(attempts, starts, cellUpdates);
+}
+
+function tryStart(
+  engine: Engine,
+  constants: ModelConstants,
+  start: StartAttempt,
+  cells: number,
+  settings: RunSettings,
+): Attempt {
+  const machine = makeMachine(engine, constants, cells);
+  const run = new Run(machine, start, settings);
+  return { start, machine, run, end: run.toEnd() };
+}
+
+/** Whether the engine still fired when its run ended, air and spark long gone. */
+function survived({ run, end }: Attempt): boolean {
+  return (end === 'limit cycle' || end === 'cycles spent') && run.cyclesWhenLeftAlone >= 0;
 }
 
 function failedOutcome({ start, run, machine, end }: Attempt): StartOutcome {
