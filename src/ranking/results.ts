@@ -55,6 +55,27 @@ export interface Candidate {
   /** Ranking score, lower is better, and the words that explain the rank. */
   score: number;
   why: string;
+  /** What thicker or better sheet gains, the present sheet first; missing when it does not run or in results of older versions. */
+  alternatives?: SheetChoice[];
+}
+
+/** The shell in one sheet, at the heat and pressure of the running engine. */
+export interface SheetChoice {
+  /** Standard designation. */
+  name: string;
+  /** m, and nearest gauge number. */
+  thickness: number;
+  gauge: number;
+  present: boolean;
+  /** Hoop stress at peak pressure over hot yield, worst place. */
+  yieldUse: number;
+  /** Running time until a quarter of the wall is scale, and until creep rupture, s; null is without limit. */
+  oxidationLife: number | null;
+  creepLife: number | null;
+  /** Hottest wall over the scaling limit for runs with cooling between, K; negative is clear. */
+  overScalingLimit: number;
+  /** Shell mass over that of the present sheet. */
+  massRatio: number;
 }
 
 /** A point of the trade picture that is no finalist. */
@@ -81,7 +102,10 @@ export interface ArchitectureResult {
   reason: string;
   /** The smallest change that would free it; '' when feasible. */
   freedBy: string;
-  /** Forces and times for a valve that does not follow: N, N, s, s. */
+  /**
+   * Force that suction offers one valve and force that it needs, N; time within which it must be open and time that it takes
+   * with the force offered, s.
+   */
   forces: { offered: number; needed: number; timeOffered: number; timeNeeded: number } | null;
   /** Count of each failure reason. */
   failures: { reason: string; count: number }[];
@@ -116,7 +140,7 @@ export interface StudyResults {
   configurationDigest: string;
   modelVersion: string;
   toolVersion: string;
-  /** The answer of page one, sentence by sentence. */
+  /** The answer of page one in short paragraphs: what to build first; then alternatives, trust, why not the others, what was explored. */
   answer: string[];
   /** Wishes that contradict physics, in words; first thing on page one. */
   contradictions: string[];
