@@ -1,6 +1,6 @@
 /** Why an architecture failed, or what holds it back, in one or two sentences with numbers, and the smallest change that would free it. */
 import type { Check } from '../../shared/checks/check.ts';
-import { figure, mm } from '../../shared/checks/say.ts';
+import { figure } from '../../shared/checks/say.ts';
 import type { ValveMotion } from '../../shared/engine/performance.ts';
 import type { ArchitectureEvidence } from './evidence.ts';
 import { closed, constraintWords } from './phrases.ts';
@@ -37,11 +37,12 @@ export function failureReason(evidence: ArchitectureEvidence): Reason {
       bindingConstraint: worst?.id ?? worstViolation(evidence),
     };
   }
-  const message = performance.verdict.message;
-  const doesNotFollow = valve !== null && valve.followRatio < 1;
-  const forceSentence = doesNotFollow && forces !== null ? ` ${forcesWords(forces)}` : '';
+  const { message } = performance.verdict;
+  const doesNotFollow = valve !== null && valve.followRatio < 1 && forces !== null;
+  // The forces say what stopped it; the verdict's own account of them would say it twice.
+  const story = doesNotFollow ? `${message.split(':')[0]}: ${forcesWords(forces)}` : message;
   return {
-    reason: `None of ${evaluations} designs ran by itself. The nearest: ${closed(message)}${forceSentence}`,
+    reason: `None of ${evaluations} designs ran by itself. The nearest: ${closed(story)}`,
     freedBy: valve === null ? '' : cureWords(valve),
     forces,
     bindingConstraint: worstViolation(evidence) || nearest.summary.reason,
@@ -49,8 +50,8 @@ export function failureReason(evidence: ArchitectureEvidence): Reason {
 }
 
 /**
- * Force that suction offers and force needed, time that suction lasts and time that the valve would need to full lift. The force
- * needed is by definition that for a third of the window, and travel from rest under a constant force takes t ∝ 1/√F.
+ * Force that suction offers and force needed, time within which the valve must be open and time that it takes. The force
+ * needed is by definition that for half of the window, and travel from rest under a constant force takes t ∝ 1/√F.
  */
 export function forcesOf(valve: ValveMotion): ArchitectureResult['forces'] {
   const { forceOffered, forceNeeded, followRatio, suctionWindow } = valve;
@@ -58,51 +59,62 @@ export function forcesOf(valve: ValveMotion): ArchitectureResult['forces'] {
   return {
     offered: forceOffered,
     needed: forceNeeded,
-    timeOffered: suctionWindow,
-    timeNeeded: suctionWindow / 3 / Math.sqrt(followRatio),
+    timeOffered: suctionWindow / 2,
+    timeNeeded: suctionWindow / 2 / Math.sqrt(followRatio),
   };
 }
 
-/** "Suction offers 3.1 N where 40 N are needed; suction lasts 2 ms, and with that force the valve takes 14 ms to full lift." */
+/** "suction offers one valve 3.1 N of the 40 N that it needs; with that it takes about 7.2 ms to open and has 2 ms". */
 export function forcesWords(forces: NonNullable<ArchitectureResult['forces']>): string {
   const { offered, needed, timeOffered, timeNeeded } = forces;
   return (
-    `Suction offers one valve ${figure(offered, 2)} N where ${figure(needed, 2)} N are needed; ` +
-    `suction lasts ${figure(timeOffered * 1e3, 2)} ms, and with that force the valve takes ${figure(timeNeeded * 1e3, 2)} ms to full lift.`
+    `suction offers one valve ${figure(offered, 2)} N of the ${figure(needed, 2)} N that it needs; ` +
+    `with that force it takes about ${figure(timeNeeded * 1e3, 2)} ms to open and has ${figure(timeOffered * 1e3, 2)} ms`
   );
 }
 
-/** The cure that changes its figure by the smallest factor. */
-export function cureWords(valve: ValveMotion): string {
+/** The smallest change that would let the valve follow, as a sentence; '' when the model names none. */
+function cureWords(valve: ValveMotion): string {
   if (valve.cures === null) return '';
+  const cure = smallestCure(valve);
+  return cure === null
+    ? 'No single change of mass, lift, spring or number of valves would free it.'
+    : `The smallest single change that would let the valve follow is ${cure}.`;
+}
+
+/** "a lift of 1.8 mm instead of 8.5 mm": the cure that changes its figure by the smallest factor; null when there is none. */
+function smallestCure(valve: ValveMotion): string | null {
+  if (valve.cures === null) return null;
   const { mass, lift, stiffness, valves } = valve.cures;
   const ways: { factor: number; words: string }[] = [];
   if (mass !== null && mass > 0) {
     ways.push({
       factor: valve.movingMass / mass,
-      words: `a moving mass of ${figure(mass * 1e3)} g a valve instead of ${figure(valve.movingMass * 1e3)} g`,
+      words: `a moving mass of ${figure(mass * 1e3, 2)} g a valve instead of ${figure(valve.movingMass * 1e3, 2)} g`,
     });
   }
   if (lift !== null && lift > 0) {
-    ways.push({ factor: valve.stopLift / lift, words: `a lift of ${mm(lift)} instead of ${mm(valve.stopLift)}` });
+    ways.push({
+      factor: valve.stopLift / lift,
+      words: `a lift of ${figure(lift * 1e3, 2)} mm instead of ${figure(valve.stopLift * 1e3, 2)} mm`,
+    });
   }
   if (stiffness !== null && stiffness > 0) {
     const present = (2 * Math.PI * valve.naturalFrequency) ** 2 * valve.movingMass;
     ways.push({
       factor: present / stiffness,
-      words: `a spring rate of ${figure(stiffness)} N/m instead of ${figure(present)} N/m`,
+      words: `a spring rate of ${figure(stiffness, 2)} N/m instead of ${figure(present, 2)} N/m`,
     });
   }
   if (valves !== null && valves > 0)
     ways.push({ factor: valves, words: `${Math.ceil(valves)} valves that share the same port area` });
-  if (ways.length === 0) return 'No single change of mass, lift, spring or number of valves would free it.';
+  if (ways.length === 0) return null;
   const distance = ({ factor }: { factor: number }): number => Math.abs(Math.log(factor));
-  const best = ways.reduce((a, b) => (distance(b) < distance(a) ? b : a));
-  return `The smallest single change that would let the valve follow is ${best.words}.`;
+  return ways.reduce((a, b) => (distance(b) < distance(a) ? b : a)).words;
 }
 
 /** Failed binding checks of the nearest design, worst first. */
-function brokenChecks({ nearest }: ArchitectureEvidence): Check[] {
+export function brokenChecks({ nearest }: ArchitectureEvidence): Check[] {
   if (nearest === null) return [];
   const weight = new Map(nearest.summary.violations.map(({ id, violation }) => [id, violation]));
   return nearest.result.assessment.checks

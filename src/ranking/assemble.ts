@@ -2,13 +2,14 @@
 import { duration } from '../../shared/checks/say.ts';
 import { digestOf } from '../config/canonical.ts';
 import type { RankingWishes, Study } from '../config/study.ts';
-import { answerSentences } from './answer.ts';
+import { answerParagraphs } from './answer.ts';
 import { failureReason, forcesOf } from './architecture-reasons.ts';
 import { contradictionsOf } from './contradictions.ts';
 import type { ArchitectureEvidence, FinalistEvidence, StudyEvidence } from './evidence.ts';
-import { constraintWords, fuelWords, moreOrLess } from './phrases.ts';
+import { constraintWords, fuelAgainst, fuelWords, moreOrLess } from './phrases.ts';
 import { type Ranked, rankFinalists } from './rank.ts';
 import type { ArchitectureResult, Candidate, StudyResults } from './results.ts';
+import { sheetChoices } from './sheet-choices.ts';
 
 /** The results of a study. Same evidence, same value. */
 export function assembleResults(evidence: StudyEvidence): StudyResults {
@@ -24,7 +25,7 @@ export function assembleResults(evidence: StudyEvidence): StudyResults {
     configurationDigest: digestOf(study),
     modelVersion: evidence.modelVersion,
     toolVersion: evidence.toolVersion,
-    answer: answerSentences(evidence, candidates, architectures),
+    answer: answerParagraphs(evidence, candidates, architectures),
     contradictions: contradictionsOf(evidence),
     candidates,
     tradePoints: evidence.tradePoints.map((point) => ({ ...point, reason: constraintWords(point.reason) })),
@@ -64,6 +65,7 @@ function candidateOf(
     nonDominated: entry.nonDominated,
     score: entry.score,
     why: whyRanked(study, finalist, entry, ranked),
+    ...(result.performance.running ? { alternatives: sheetChoices(engine, result.performance.running) } : {}),
   };
 }
 
@@ -148,14 +150,14 @@ function standing(own: Candidate | null, first: Candidate | undefined): string {
   if (first === undefined || own.id === first.id) return 'It holds the first rank.';
   const fuel =
     own.robustness.tsfc && first.robustness.tsfc
-      ? moreOrLess(own.robustness.tsfc.median, first.robustness.tsfc.median, 'more', 'less')
+      ? fuelAgainst(own.robustness.tsfc.median, first.robustness.tsfc.median, first.id)
       : null;
   const life =
     own.robustness.valveLife && first.robustness.valveLife
       ? own.robustness.valveLife.median / first.robustness.valveLife.median
       : null;
   const parts = [
-    fuel === null ? '' : `uses ${fuel} fuel than ${first.id}`,
+    fuel === null ? '' : `uses ${fuel}`,
     life === null ? '' : `lasts ${life.toPrecision(2)} times as long`,
   ].filter((part) => part !== '');
   return `Its best, ${own.id}, ${parts.length > 0 ? parts.join(' and ') : `stands behind ${first.id}`}.`;

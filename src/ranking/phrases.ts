@@ -5,10 +5,15 @@ import { duration, figure, newtons, tsfc } from '../../shared/checks/say.ts';
 /** Newtons per pound of force. */
 const POUND_FORCE = 4.4482216152605;
 
-/** "142 N (31.9 lbf; 5–95 %: 120 to 160 N)". */
+/** A band wider than this share of its middle deserves two digits. */
+const WIDE = 0.1;
+
+/** "140 N (32 lbf; 5–95 %: 120 to 160 N)". */
 export function thrustWords(value: number, band: Band | null): string {
   if (band === null) return newtons(value);
-  return `${figure(value)} N (${figure(value / POUND_FORCE)} lbf; 5–95 %: ${figure(band.low)} to ${figure(band.high)} N)`;
+  const digits = band.high - band.low > WIDE * value ? 2 : 3;
+  const words = (newton: number): string => figure(newton, digits);
+  return `${words(value)} N (${words(value / POUND_FORCE)} lbf; 5–95 %: ${words(band.low)} to ${words(band.high)} N)`;
 }
 
 /** "0.27 kg/(N·h) (2.65 lb/(lbf·h))". */
@@ -33,6 +38,12 @@ export function moreOrLess(value: number, other: number, more: string, less: str
   if (ratio > 1.005) return `${figure((ratio - 1) * 100, 2)} % ${more}`;
   if (ratio < 0.995) return `${figure((1 - ratio) * 100, 2)} % ${less}`;
   return 'as much';
+}
+
+/** "12 % more fuel than C1", "as much fuel as C1". */
+export function fuelAgainst(value: number, other: number, id: string): string {
+  const words = moreOrLess(value, other, 'more', 'less');
+  return `${words} fuel ${words.includes('as much') ? 'as' : 'than'} ${id}`;
 }
 
 /** "valve-follows" → "valve follows". */
