@@ -163,8 +163,16 @@ export interface RunningPerformance {
   audits: Audits;
 }
 
+/** How often the engine ran when mixture, air and start were changed a little. */
+export interface EdgeProbe {
+  tried: number;
+  running: number;
+}
+
 export interface Performance {
   verdict: Verdict;
+  /** Present when the caller asked for detail. */
+  edge: EdgeProbe | null;
   starts: StartOutcome[];
   /** Figures of the running engine; null unless self-sustaining. */
   running: RunningPerformance | null;

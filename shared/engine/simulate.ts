@@ -5,6 +5,7 @@
  */
 import { augmentation } from '../augmenter/augmentation.ts';
 import { calibratedConstants, type ModelConstants } from './constants.ts';
+import { edgeSentence, edgeVariants } from './edge.ts';
 import type { Engine } from './engine.ts';
 import { type Machine, makeMachine } from './machine.ts';
 import type {
@@ -29,6 +30,8 @@ export interface SimulateOptions {
   constants?: ModelConstants;
   /** Cells along the duct; default by fidelity. For grid studies. */
   cells?: number;
+  /** Repeat the verdict under small changes of mixture, air and start: six more runs on the coarse grid. */
+  probeEdge?: boolean;
   /** Starts to try instead of the fixed set. */
   starts?: StartAttempt[];
 }
@@ -54,8 +57,33 @@ interface Attempt {
   end: RunEnd;
 }
 
-/** Simulates one engine. Never throws for a physical reason; an engine that cannot be gridded throws RangeError. */
+/**
+ * Simulates one engine. Never throws for a physical reason; an engine that cannot be gridded throws RangeError. With
+ * `probeEdge` the verdict is repeated under small changes, so that a design at the edge is found to be there.
+ */
 export function simulate(engine: Engine, options: SimulateOptions = {}): Performance {
+  const performance = tryStarts(engine, options);
+  if (!options.probeEdge || performance.verdict.kind === 'model failure') return performance;
+  const starts = options.starts ?? startAttempts(engine.sections, engine.intake.kind !== 'valveless');
+  const runs = performance.running !== null;
+  const edge = { tried: 0, running: 0 };
+  let { cellUpdates } = performance;
+  for (const variant of edgeVariants(engine, starts)) {
+    const trial = tryStarts(variant.engine, {
+      ...options,
+      fidelity: 'screen',
+      cells: undefined,
+      starts: variant.starts,
+    });
+    edge.tried++;
+    if (trial.running) edge.running++;
+    cellUpdates += trial.cellUpdates;
+  }
+  const verdict = { ...performance.verdict, message: performance.verdict.message + edgeSentence(edge, runs) };
+  return { ...performance, verdict, edge, cellUpdates };
+}
+
+function tryStarts(engine: Engine, options: SimulateOptions): Performance {
   const fidelity = options.fidelity ?? 'full';
   const constants = options.constants ?? calibratedConstants();
   const settings = SETTINGS[fidelity];
@@ -88,7 +116,14 @@ export function simulate(engine: Engine, options: SimulateOptions = {}): Perform
         airFlow: attempt.run.startAir / start.duration,
       });
       const message = `It runs by itself after ${(start.duration * 1e3).toFixed(0)} ms of starting air at ${(start.airPressure / 1e3).toFixed(1)} kPa.`;
-      return { verdict: { kind: 'self-sustaining', start, message }, starts, running, failedValve: null, cellUpdates };
+      return {
+        verdict: { kind: 'self-sustaining', start, message },
+        edge: null,
+        starts,
+        running,
+        failedValve: null,
+        cellUpdates,
+      };
     }
     attempts.push(attempt);
     starts.push(failedOutcome(attempt));
@@ -125,7 +160,14 @@ function failedPerformance(attempts: Attempt[], starts: StartOutcome[], cellUpda
   if (usable.length === 0) {
     const message =
       'The gas-dynamic model lost the solution in every start; the geometry is outside what it can compute.';
-    return { verdict: { kind: 'model failure', message }, starts, running: null, failedValve: null, cellUpdates };
+    return {
+      verdict: { kind: 'model failure', message },
+      edge: null,
+      starts,
+      running: null,
+      failedValve: null,
+      cellUpdates,
+    };
   }
   const best = usable.reduce((a, b) => (strongest(b.run, b.machine) > strongest(a.run, a.machine) ? b : a));
   const valve = failedValve(best.run, best.machine);
@@ -135,6 +177,7 @@ function failedPerformance(attempts: Attempt[], starts: StartOutcome[], cellUpda
   const kind = strongest(best.run, best.machine) > FIRED ? 'runs only with starting air' : 'dies';
   return {
     verdict: { kind, cause, diedAtCycle, message: deathMessage(cause, valve, diedAtCycle) },
+    edge: null,
     starts,
     running: null,
     failedValve: valve,

@@ -8,7 +8,7 @@ export function evaluateRequest(request: EvaluationRequest): EvaluationResult {
   const { engine, brief, fidelity, constantsDraw } = request;
   try {
     const constants = constantsDraw ? drawConstants(constantsDraw) : undefined;
-    const performance = simulate(engine, { fidelity, constants });
+    const performance = simulate(engine, { fidelity, constants, probeEdge: request.probeEdge });
     const assessment = assess({ engine, performance, brief });
     const result: EvaluationResult = { performance, assessment };
     const path = pathOfNotFinite(result);

@@ -13,6 +13,8 @@ export interface EvaluationRequest {
   fidelity: Fidelity;
   /** Standard-normal draws over the model constants (order of MODEL_CONSTANT_NAMES); null: the calibrated values. */
   constantsDraw: number[] | null;
+  /** Repeat the verdict under small changes, to see whether it stands on an edge. */
+  probeEdge?: boolean;
 }
 
 export interface EvaluationResult {

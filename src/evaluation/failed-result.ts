@@ -12,6 +12,7 @@ export function failedResult(message: string, fault?: EvaluationResult['fault'])
       starts: [],
       running: null,
       failedValve: null,
+      edge: null,
       cellUpdates: 0,
     },
     assessment: {

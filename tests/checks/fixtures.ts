@@ -208,6 +208,7 @@ export function performanceOf(engine: Engine): Performance {
     ],
     running: runningOf(engine),
     failedValve: null,
+    edge: null,
     cellUpdates: 1e6,
   };
 }
@@ -225,6 +226,7 @@ export function deadPerformance(): Performance {
       followRatio: 0.25,
       cures: { mass: 0.005, lift: 0.0015, stiffness: null, valves: 9 },
     },
+    edge: null,
     cellUpdates: 1e5,
   };
 }

@@ -161,3 +161,18 @@ describe('the model as a function', () => {
     expect(r.bareThrust).toBeCloseTo(running(droneEngine()).bareThrust, 6);
   });
 });
+
+describe('the edge of running', () => {
+  it('is found where the drone engine leans out, and not at its rated mixture (AIAA 2005-0228: lean-out near φ 0.6)', () => {
+    const rated = simulate(drone(1.1), { fidelity: 'screen', probeEdge: true });
+    expect(rated.edge).toEqual({ tried: 6, running: 6 });
+    expect(rated.verdict.message).not.toContain('edge');
+    // Somewhere between dead and sound lies a mixture whose verdict small changes turn over.
+    const lean = [0.66, 0.69, 0.71, 0.73, 0.75].map((phi) =>
+      simulate(drone(phi), { fidelity: 'screen', probeEdge: true }),
+    );
+    const edges = lean.filter((p) => p.edge && p.edge.running > 0 && p.edge.running < p.edge.tried);
+    expect(edges.length).toBeGreaterThan(0);
+    for (const p of edges) expect(p.verdict.message).toMatch(/at the edge: .* runs in \d of 6 trials/);
+  });
+});

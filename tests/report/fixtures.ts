@@ -223,6 +223,7 @@ function performance(a: Architecture, thrust: number, tsfc: number, frequency: n
     ],
     running: running(a, thrust, tsfc, frequency),
     failedValve: null,
+    edge: null,
     cellUpdates: 1_200_000,
   };
 }

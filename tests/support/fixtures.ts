@@ -102,6 +102,7 @@ export function runs(over: Partial<RunningPerformance> = {}): Performance {
     starts: [{ ...start, outcome: 'self-sustaining', cause: null, airFlow: 0.05 }],
     running: running(over),
     failedValve: null,
+    edge: null,
     cellUpdates: 9e5,
   };
 }
@@ -117,6 +118,7 @@ export function dies(failedValve: ValveMotion | null = heavyValve()): Performanc
     starts: [{ airPressure: 4000, duration: 0.3, outcome: 'dies', cause: 'intake does not follow', airFlow: 0.05 }],
     running: null,
     failedValve,
+    edge: null,
     cellUpdates: 2e5,
   };
 }

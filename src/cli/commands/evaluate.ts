@@ -16,7 +16,7 @@ export interface EvaluateOptions {
 
 export async function evaluateCommand(file: string, options: EvaluateOptions): Promise<void> {
   const { engine, brief } = await readEngine(file);
-  const result = evaluateRequest({ engine, brief, fidelity: 'full', constantsDraw: null });
+  const result = evaluateRequest({ engine, brief, fidelity: 'full', constantsDraw: null, probeEdge: true });
   const { verdict, running } = result.performance;
   if (options.json) {
     const summary = summarise(result);

@@ -116,6 +116,10 @@ const running = z.object({
 
 export const performanceSchema = z.object({
   verdict,
+  edge: z
+    .object({ tried: number, running: number })
+    .nullable()
+    .describe('trials with small changes of mixture, air and start, and how many ran; null: not asked'),
   starts: z.array(startOutcome),
   running: running.nullable().describe('null unless self-sustaining'),
   failedValve: valveMotion.nullable(),
