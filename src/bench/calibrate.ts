@@ -58,7 +58,7 @@ function misses(x: readonly number[], targets: Target[], priors: { centre: numbe
 
 const squares = (r: readonly number[]) => r.reduce((s, v) => s + v * v, 0);
 
-export async function main(args: string[]): Promise<number> {
+async function main(args: string[]): Promise<number> {
   const evaluations = Number(option(args, '--evaluations') ?? 600);
   const seed = option(args, '--seed') ?? SEED;
   const folder = join(packageFolder(), 'shared', 'calibration');
@@ -133,3 +133,5 @@ function jointCovariance(
   );
   return invert(normal);
 }
+
+process.exitCode = await main(process.argv.slice(2));
