@@ -3,6 +3,7 @@ import type { Engine } from '../../shared/engine/engine.ts';
 import type { EvaluationResult } from '../evaluation/evaluation.ts';
 import { bandImperial, bandMetric, bandPhrase } from '../report/format/band.ts';
 import { both } from '../report/format/quantity.ts';
+import { shownUnit } from '../report/view/flags.ts';
 import { auditSentence, performanceRows, startSentences } from '../report/view/performance-rows.ts';
 
 type Row = [name: string, value: string];
@@ -26,6 +27,7 @@ export function evaluationText(engine: Engine, result: EvaluationResult): string
       ),
       ['Life, 5–50–95 %', [bandPhrase(life), lifeTwin ? `(${bandPhrase(lifeTwin)})` : ''].join(' ').trim()],
       ['Life is limited by', assessment.lifeLimiter],
+      ...(running.augmenterNote === null ? [] : [['Augmenter', running.augmenterNote] satisfies Row]),
     ];
     lines.push('', 'Running', ...table(rows), '', auditSentence(running));
   }
@@ -55,7 +57,9 @@ const ORDER = ['fail', 'caution', 'not computed', 'pass'] as const;
 /** Failures first; a check that passes is one line, any other says why; those that do not apply are counted. */
 function checkLines({ assessment }: EvaluationResult): string[] {
   const shown = ORDER.flatMap((verdict) => assessment.checks.filter((check) => check.verdict === verdict));
-  const lines = shown.flatMap(({ verdict, id, value, limit, unit, sentence }) => {
+  const lines = shown.flatMap((check) => {
+    const { verdict, id, value, limit, sentence } = check;
+    const unit = shownUnit(check);
     const against = limit === null ? '' : `, limit ${both(limit, unit)}`;
     const head = `  ${verdict.toUpperCase().padEnd(14)}${id}${value === null ? '' : `: ${both(value, unit)}${against}`}`;
     return verdict === 'pass' ? [head] : [head, `${' '.repeat(16)}${sentence}`];

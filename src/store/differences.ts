@@ -1,4 +1,5 @@
 /** What differs between two plain values, for people. */
+import { canonicalJson } from '../config/canonical.ts';
 
 /** One line a difference, by path: `search.seed: it was "spring", now it is "autumn"`. */
 export function differences(before: unknown, now: unknown, path = ''): string[] {
@@ -15,5 +16,5 @@ function isSection(value: unknown): value is Record<string, unknown> {
 }
 
 function describe(value: unknown): string {
-  return value === undefined ? 'not set' : JSON.stringify(value);
+  return value === undefined ? 'not set' : canonicalJson(value);
 }

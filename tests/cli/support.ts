@@ -1,9 +1,10 @@
-/** Starts the real command in a process of its own. */
+/** Starts the real command in a process of its own, from the build that was made before the tests. */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { inject } from 'vitest';
 
 export const LAUNCHER = fileURLToPath(new URL('../../src/cli/launch.mjs', import.meta.url));
 export const TINY = fileURLToPath(new URL('./tiny-study.yaml', import.meta.url));
@@ -16,12 +17,22 @@ export interface Ended {
   stderr: string;
 }
 
+export interface Started {
+  child: ChildProcess;
+  ended: Promise<Ended>;
+}
+
 export function temporaryFolder(): string {
   return mkdtempSync(join(tmpdir(), 'cli-'));
 }
 
-export function start(args: string[], env: NodeJS.ProcessEnv = {}): { child: ChildProcess; ended: Promise<Ended> } {
-  const child = spawn(process.execPath, [LAUNCHER, ...args], { cwd: tmpdir(), env: { ...process.env, ...env } });
+export function start(args: string[], env: NodeJS.ProcessEnv = {}): Started {
+  return startProgram([join(inject('build'), 'main.js'), ...args], env);
+}
+
+/** Any program under Node, from another current directory than the project's. */
+export function startProgram(args: string[], env: NodeJS.ProcessEnv = {}): Started {
+  const child = spawn(process.execPath, args, { cwd: tmpdir(), env: { ...process.env, ...env } });
   let stdout = '';
   let stderr = '';
   child.stdout.setEncoding('utf8').on('data', (text) => {

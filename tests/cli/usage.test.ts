@@ -57,11 +57,17 @@ describe('the command line', () => {
     expect(() => readFileSync(join(out, 'tiny', 'study.json'))).toThrow();
   });
 
-  test.each([['schema'], ['schema --engine'], ['schema --results'], ['schema --evaluation']])('%s prints JSON Schema', async (line) => {
-    const { code, stdout } = await run(line.split(' '));
-    expect(JSON.parse(stdout)).toMatchObject({ $schema: 'https://json-schema.org/draft/2020-12/schema', type: 'object' });
-    expect(code).toBe(0);
-  });
+  test.each([['schema'], ['schema --engine'], ['schema --results'], ['schema --evaluation']])(
+    '%s prints JSON Schema',
+    async (line) => {
+      const { code, stdout } = await run(line.split(' '));
+      expect(JSON.parse(stdout)).toMatchObject({
+        $schema: 'https://json-schema.org/draft/2020-12/schema',
+        type: 'object',
+      });
+      expect(code).toBe(0);
+    },
+  );
 
   test('an output path that cannot be written fails before anything is evaluated', async () => {
     const folder = temporaryFolder();
@@ -84,7 +90,15 @@ describe('evaluate', () => {
     const { code, stdout, stderr } = await run(['evaluate', ENGINE]);
     expect(stderr).toBe('');
     expect(code).toBe(0);
-    for (const words of ['Verdict: self-sustaining', 'kg/(N·h)', 'lb/(lbf·h)', 'Frequency', 'Audit', 'Life, 5–50–95 %', 'limit']) {
+    for (const words of [
+      'Verdict: self-sustaining',
+      'kg/(N·h)',
+      'lb/(lbf·h)',
+      'Frequency',
+      'Audit',
+      'Life, 5–50–95 %',
+      'limit',
+    ]) {
       expect(stdout).toContain(words);
     }
   });
@@ -95,7 +109,10 @@ describe('evaluate', () => {
     expect(code).toBe(0);
     const evaluation = evaluationSchema.parse(JSON.parse(stdout));
     expect(evaluation.performance.verdict.kind).toBe('self-sustaining');
-    const [header, ...rows] = readFileSync(trace, 'utf8').trimEnd().split('\n').map((line) => line.split(','));
+    const [header, ...rows] = readFileSync(trace, 'utf8')
+      .trimEnd()
+      .split('\n')
+      .map((line) => line.split(','));
     expect(header).toHaveLength(8);
     const column = header.indexOf('thrust_N');
     const mean = rows.slice(0, -1).reduce((sum, row) => sum + Number(row[column]), 0) / (rows.length - 1);
