@@ -22,6 +22,7 @@ export class Thread {
   #lossReason = '';
   /** False once the thread has ended or was ended. */
   alive = true;
+  readonly #online: Promise<unknown>;
 
   constructor(settings: ThreadSettings) {
     this.#settings = settings;
@@ -29,6 +30,7 @@ export class Thread {
       execArgv: [],
       resourceLimits: { maxOldGenerationSizeMb: settings.memoryLimit },
     });
+    this.#online = new Promise((resolve) => this.#worker.once('online', resolve));
     this.#worker.on('message', (result: EvaluationResult) => this.#answer({ kind: 'answer', result }));
     this.#worker.on('messageerror', (error) => this.#lose(`its answer could not be read (${error.message})`));
     this.#worker.on('error', (error: NodeJS.ErrnoException) =>
@@ -46,17 +48,24 @@ export class Thread {
         resolve({ kind: 'lost', reason: this.#lossReason });
         return;
       }
-      const timer = setTimeout(() => {
-        this.#answer({ kind: 'timed out' });
-        void this.end();
-      }, this.#settings.timeLimit * 1000);
-      this.#settle = (answer) => {
+      let timer: NodeJS.Timeout | undefined;
+      // Starting the thread does not count, so that a busy machine is not mistaken for a design that hangs.
+      void this.#online.then(() => {
+        if (this.#settle === settle) timer = setTimeout(() => this.#giveUp(), this.#settings.timeLimit * 1000);
+      });
+      const settle = (answer: ThreadAnswer) => {
         clearTimeout(timer);
         this.#settle = null;
         resolve(answer);
       };
+      this.#settle = settle;
       this.#worker.postMessage(request);
     });
+  }
+
+  #giveUp(): void {
+    this.#answer({ kind: 'timed out' });
+    void this.end();
   }
 
   #answer(answer: ThreadAnswer): void {
