@@ -13,6 +13,7 @@
 import type { Flow } from '../duct/flow.ts';
 import type { ModelConstants } from '../engine/constants.ts';
 import type { Fuel } from '../gas/fuels.ts';
+import { adoptSources, applySourcesByKernel } from '../kernel/sources-kernel.ts';
 import { chemicalDelayTable, PROGRESS_FULL, PROGRESS_ONSET, stretchQuench } from './ignition.ts';
 
 /** Prandtl number of combustion gases to the power −2/3: 0.72^(−2/3). */
@@ -44,7 +45,7 @@ export interface CellSources {
 
 export function makeCellSources(flow: Flow, constants: ModelConstants, fuel: Fuel, wallStart: number): CellSources {
   const n = flow.grid.cells;
-  return {
+  const sources: CellSources = {
     constants,
     fuel,
     wallTemperature: new Float64Array(n).fill(wallStart),
@@ -65,6 +66,8 @@ export function makeCellSources(flow: Flow, constants: ModelConstants, fuel: Fue
     frictionImpulse: 0,
     wideningImpulse: 0,
   };
+  if (flow.kernel) adoptSources(flow.kernel, sources);
+  return sources;
 }
 
 /**
@@ -72,6 +75,10 @@ export function makeCellSources(flow: Flow, constants: ModelConstants, fuel: Fue
  * `jet` is the present speed of inflow jets, m/s; `spark` is true while the plug fires.
  */
 export function applyCellSources(flow: Flow, src: CellSources, dt: number, jet: number, spark: boolean): void {
+  if (flow.kernel && flow.kernel.sources === src) {
+    applySourcesByKernel(flow, flow.kernel, src, dt, jet, spark);
+    return;
+  }
   const c = src.constants;
   const { momentum, energy, fuelMass, productMass, turbulence, progress, mass } = flow;
   const { velocity, temperature, heatCapacity, density, mixing } = flow;

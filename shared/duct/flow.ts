@@ -5,6 +5,9 @@
  * Air is what remains: 1 − fuel − products.
  */
 import type { GasTable } from '../gas/gas-table.ts';
+import { prepareKernel } from '../kernel/flow-kernel.ts';
+import { giveBack, type Kernel, takeKernel } from '../kernel/kernel.ts';
+import * as at from '../kernel/layout.ts';
 import type { Grid } from './grid.ts';
 
 export const SCALARS = 4;
@@ -62,6 +65,8 @@ export interface Flow {
   saved: Float64Array[];
   /** Largest |u| + c of the last recovery, m/s. */
   fastest: number;
+  /** The compiled loops, in whose memory all these arrays lie; null when the TypeScript loops run. */
+  kernel: Kernel | null;
 }
 
 /** The gas table arranged for quick look-up: between knots e = a₀ + a₁ w + a₂ w², w in [0, 1). */
@@ -129,49 +134,82 @@ export function mixtureHeatCapacity(gas: GasClosure, temperature: number, fuel: 
   return (a1 + 2 * w * a2) / gas.temperatureStep;
 }
 
-/** Still gas of one pressure, temperature and composition everywhere. */
+/**
+ * Still gas of one pressure, temperature and composition everywhere. The grid is copied; give the flow back with
+ * `releaseFlow` when many are made in a row.
+ */
 export function makeFlow(grid: Grid, gas: GasClosure, pressure: number, temperature: number): Flow {
   const n = grid.cells;
-  const a = () => new Float64Array(n);
-  const f = () => new Float64Array(n + 1);
-  const flow: Flow = {
-    grid,
-    gas,
-    mass: a(),
-    momentum: a(),
-    energy: a(),
-    fuelMass: a(),
-    productMass: a(),
-    turbulence: a(),
-    progress: a(),
-    density: a(),
-    velocity: a(),
-    volumeFlow: a(),
-    pressure: a(),
-    temperature: a(),
-    soundSpeed: a(),
-    internalEnergy: a(),
-    heatCapacity: a(),
-    fuel: a(),
-    product: a(),
-    k: a(),
-    z: a(),
-    fuelEnergy: a(),
-    productEnergy: a(),
-    mixing: a(),
-    massFlux: f(),
-    momentumFlux: f(),
-    energyFlux: f(),
-    fuelFlux: f(),
-    productFlux: f(),
-    turbulenceFlux: f(),
-    progressFlux: f(),
-    slopes: { density: a(), velocity: a(), pressure: a(), fuel: a(), product: a(), k: a(), z: a() },
-    saved: Array.from({ length: 7 }, a),
-    fastest: 0,
+  const kernel = takeKernel(n, gas.intervals);
+  const array = (offset: number, size = n) =>
+    kernel ? new Float64Array(kernel.memory.buffer, offset, size) : new Float64Array(size);
+  const copy = (offset: number, from: Float64Array) => {
+    const to = array(offset, from.length);
+    to.set(from);
+    return to;
   };
+  const flow: Flow = {
+    grid: {
+      ...grid,
+      faceArea: copy(at.FACE_AREA, grid.faceArea),
+      volume: copy(at.VOLUME, grid.volume),
+      wallArea: copy(at.WALL_AREA, grid.wallArea),
+      diameter: copy(at.DIAMETER, grid.diameter),
+      lossForward: copy(at.LOSS_FORWARD, grid.lossForward),
+      lossBackward: copy(at.LOSS_BACKWARD, grid.lossBackward),
+    },
+    gas,
+    mass: array(at.MASS),
+    momentum: array(at.MOMENTUM),
+    energy: array(at.ENERGY),
+    fuelMass: array(at.FUEL_MASS),
+    productMass: array(at.PRODUCT_MASS),
+    turbulence: array(at.TURBULENCE),
+    progress: array(at.PROGRESS),
+    density: array(at.DENSITY),
+    velocity: array(at.VELOCITY),
+    volumeFlow: array(at.VOLUME_FLOW),
+    pressure: array(at.PRESSURE),
+    temperature: array(at.TEMPERATURE),
+    soundSpeed: array(at.SOUND_SPEED),
+    internalEnergy: array(at.INTERNAL_ENERGY),
+    heatCapacity: array(at.HEAT_CAPACITY),
+    fuel: array(at.FUEL),
+    product: array(at.PRODUCT),
+    k: array(at.K),
+    z: array(at.Z),
+    fuelEnergy: array(at.FUEL_ENERGY),
+    productEnergy: array(at.PRODUCT_ENERGY),
+    mixing: array(at.MIXING),
+    massFlux: array(at.MASS_FLUX, n + 1),
+    momentumFlux: array(at.MOMENTUM_FLUX, n + 1),
+    energyFlux: array(at.ENERGY_FLUX, n + 1),
+    fuelFlux: array(at.FUEL_FLUX, n + 1),
+    productFlux: array(at.PRODUCT_FLUX, n + 1),
+    turbulenceFlux: array(at.TURBULENCE_FLUX, n + 1),
+    progressFlux: array(at.PROGRESS_FLUX, n + 1),
+    slopes: {
+      density: array(at.SLOPE_DENSITY),
+      velocity: array(at.SLOPE_VELOCITY),
+      pressure: array(at.SLOPE_PRESSURE),
+      fuel: array(at.SLOPE_FUEL),
+      product: array(at.SLOPE_PRODUCT),
+      k: array(at.SLOPE_K),
+      z: array(at.SLOPE_Z),
+    },
+    saved: Array.from({ length: 7 }, (_, variable) => array(at.SAVED_MASS + variable * at.STRIDE)),
+    fastest: 0,
+    kernel,
+  };
+  if (kernel) prepareKernel(kernel, grid, gas);
   for (let i = 0; i < n; i++) setCell(flow, i, pressure, temperature, 0, 0, 0);
   return flow;
+}
+
+/** Ends the use of a flow: its memory goes to the next one, and its arrays become empty. */
+export function releaseFlow(flow: Flow): void {
+  if (flow.kernel) giveBack(flow.kernel);
+  flow.kernel = null;
 }
 
 /** Sets one cell from pressure (Pa), temperature (K), velocity (m/s) and composition; k and Z become zero. */

@@ -32,6 +32,10 @@ function throughStep(scaled: number, step: number, soundSpeed: number): number {
 /** Fills the flux arrays at faces 1 … cells − 1. Primitives must be fresh. */
 export function innerFluxes(flow: Flow): void {
   const n = flow.grid.cells;
+  if (flow.kernel) {
+    flow.kernel.run.innerFluxes(n);
+    return;
+  }
   const s = flow.slopes;
   const volumeFlow = flow.volumeFlow;
   const perDx = 1 / flow.grid.dx;

@@ -5,10 +5,15 @@
  * cent or so and Newton squares the error, so what remains (below 1e-5 T) is taken up by the next call; energy is conserved
  * whatever T is.
  */
+import { recoverByKernel } from '../kernel/flow-kernel.ts';
 import type { Flow } from './flow.ts';
 
 /** Recovers all primitive variables. An unphysical state gives NaN in `flow.fastest`, which the caller must refuse. */
 export function recoverPrimitives(flow: Flow): void {
+  if (flow.kernel) {
+    recoverByKernel(flow, flow.kernel);
+    return;
+  }
   const { mass, momentum, energy, fuelMass, productMass, turbulence, progress } = flow;
   const { density, velocity, pressure, temperature, soundSpeed, internalEnergy, heatCapacity } = flow;
   const { fuel, product, k, z, fuelEnergy, productEnergy } = flow;

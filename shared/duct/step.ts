@@ -5,6 +5,7 @@
  * V dU/dt = −(F A)_{right} + (F A)_{left}, with + p (A_right − A_left) in the momentum equation: the pressure of the cell's
  * own wall, which balances the face pressures exactly when the gas is at rest.
  */
+import { bookedWallPush, middleOfStepByKernel, setStep } from '../kernel/flow-kernel.ts';
 import { type End, endFluxes } from './boundary.ts';
 import type { Flow } from './flow.ts';
 import { innerFluxes } from './flux-hllc.ts';
@@ -75,6 +76,21 @@ export function stepWithMixing(flow: Flow, courant = COURANT): number {
  */
 export function stepFlow(flow: Flow, left: End, right: End, dt: number, book: StepBook): void {
   const n = flow.grid.cells;
+  const kernel = flow.kernel;
+  if (kernel) {
+    clearBook(book);
+    setStep(kernel, dt);
+    kernel.run.innerFluxes(n);
+    endFluxes(flow, left, right);
+    addEnds(flow, book, 0.5 * dt);
+    middleOfStepByKernel(flow, kernel);
+    book.wallPush += 0.5 * dt * bookedWallPush(kernel);
+    endFluxes(flow, left, right);
+    addEnds(flow, book, 0.5 * dt);
+    kernel.run.secondStage(n);
+    book.wallPush += 0.5 * dt * bookedWallPush(kernel);
+    return;
+  }
   const s = flow.saved;
   s[0].set(flow.mass);
   s[1].set(flow.momentum);
@@ -131,6 +147,16 @@ function clearBook(b: StepBook): void {
 }
 
 function addToBook(flow: Flow, b: StepBook, dt: number): void {
+  addEnds(flow, b, dt);
+  const n = flow.grid.cells;
+  const area = flow.grid.faceArea;
+  const pressure = flow.pressure;
+  let push = 0;
+  for (let i = 0; i < n; i++) push += pressure[i] * (area[i + 1] - area[i]);
+  b.wallPush += dt * push;
+}
+
+function addEnds(flow: Flow, b: StepBook, dt: number): void {
   const n = flow.grid.cells;
   b.leftMass += dt * flow.massFlux[0];
   b.leftMomentum += dt * flow.momentumFlux[0];
@@ -142,9 +168,4 @@ function addToBook(flow: Flow, b: StepBook, dt: number): void {
   b.rightEnergy += dt * flow.energyFlux[n];
   b.rightFuel += dt * flow.fuelFlux[n];
   b.rightProduct += dt * flow.productFlux[n];
-  const area = flow.grid.faceArea;
-  const pressure = flow.pressure;
-  let push = 0;
-  for (let i = 0; i < n; i++) push += pressure[i] * (area[i + 1] - area[i]);
-  b.wallPush += dt * push;
 }

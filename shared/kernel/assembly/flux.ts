@@ -1,0 +1,258 @@
+/** shared/duct/flux-hllc.ts, two faces at a time; faces at sudden steps and lost reconstructions go one at a time. */
+import {
+  DENSITY, DX, ENERGY_FLUX, ENTHALPY, FACE_AREA, FUEL, FUEL_ENERGY, FUEL_FLUX, GAS_AIR, GAS_FUEL, GAS_PRODUCT,
+  HEAT_CAPACITY, INTERNAL_ENERGY, K, MASS_FLUX, MIXING, MOMENTUM_FLUX, PER_AREA, PRESSURE, PRODUCT, PRODUCT_ENERGY,
+  PRODUCT_FLUX, PROGRESS_FLUX, SLOPE_DENSITY, SLOPE_FUEL, SLOPE_K, SLOPE_PRESSURE, SLOPE_PRODUCT, SLOPE_VELOCITY, SLOPE_Z,
+  SOUND_SPEED, SUDDEN, TEMPERATURE, TURBULENCE_FLUX, VELOCITY, VOLUME, VOLUME_FLOW, Z,
+} from '../layout';
+import { limitSlopes } from './limiter';
+
+const GENTLE_STEP: f64 = 1.25;
+
+function throughStep(scaled: f64, step: f64, soundSpeed: f64): f64 {
+  const speed = Math.abs(scaled) / step;
+  const most = speed * GENTLE_STEP > soundSpeed ? GENTLE_STEP : soundSpeed / speed;
+  if (step > most) return (scaled * most) / step;
+  return step * most < 1 ? scaled / (most * step) : scaled;
+}
+
+/** Whether gas must not simply follow uA = const from a cell of this area through a face. */
+export function isSudden(step: f64): bool {
+  return step > GENTLE_STEP || step * GENTLE_STEP < 1;
+}
+
+/** The face between the cells at byte offsets i and i + 8. */
+function oneFace(i: usize, perDx: f64): void {
+  const j = i + 8;
+  const ra = load<f64>(0, GAS_AIR);
+  const rf = load<f64>(0, GAS_FUEL);
+  const rp = load<f64>(0, GAS_PRODUCT);
+  let dl = load<f64>(i, DENSITY) + 0.5 * load<f64>(i, SLOPE_DENSITY);
+  let pl = load<f64>(i, PRESSURE) + 0.5 * load<f64>(i, SLOPE_PRESSURE);
+  let dr = load<f64>(j, DENSITY) - 0.5 * load<f64>(j, SLOPE_DENSITY);
+  let pr = load<f64>(j, PRESSURE) - 0.5 * load<f64>(j, SLOPE_PRESSURE);
+  const a = load<f64>(j, FACE_AREA);
+  const perArea = load<f64>(j, PER_AREA);
+  let ul = (load<f64>(i, VOLUME_FLOW) + 0.5 * load<f64>(i, SLOPE_VELOCITY)) * perArea;
+  let ur = (load<f64>(j, VOLUME_FLOW) - 0.5 * load<f64>(j, SLOPE_VELOCITY)) * perArea;
+  const cl = load<f64>(i, SOUND_SPEED);
+  const cr = load<f64>(j, SOUND_SPEED);
+  const stepLeft = load<f64>(i, VOLUME) * perDx * perArea;
+  const stepRight = load<f64>(j, VOLUME) * perDx * perArea;
+  if (isSudden(stepLeft)) ul = throughStep(ul, stepLeft, cl);
+  if (isSudden(stepRight)) ur = throughStep(ur, stepRight, cr);
+  if (!(dl > 0 && pl > 0 && dr > 0 && pr > 0)) {
+    dl = load<f64>(i, DENSITY);
+    pl = load<f64>(i, PRESSURE);
+    ul = load<f64>(i, VELOCITY);
+    dr = load<f64>(j, DENSITY);
+    pr = load<f64>(j, PRESSURE);
+    ur = load<f64>(j, VELOCITY);
+  }
+  const left = ul - cl < ur - cr ? ul - cl : ur - cr;
+  const right = ul + cl > ur + cr ? ul + cl : ur + cr;
+  const ml = dl * (left - ul);
+  const mr = dr * (right - ur);
+  const middle = (pr - pl + ul * ml - ur * mr) / (ml - mr);
+  // The cell upwind, the sign of its slopes, and its reconstructed state.
+  const fromLeft = middle >= 0;
+  const up = fromLeft ? i : j;
+  const half = fromLeft ? 0.5 : -0.5;
+  const d = fromLeft ? dl : dr;
+  const p = fromLeft ? pl : pr;
+  const u = fromLeft ? ul : ur;
+  const m = fromLeft ? ml : mr;
+  const signal = fromLeft ? left : right;
+  const fuel = load<f64>(up, FUEL);
+  const product = load<f64>(up, PRODUCT);
+  const yf = fuel + half * load<f64>(up, SLOPE_FUEL);
+  const yp = product + half * load<f64>(up, SLOPE_PRODUCT);
+  const t = p / (d * (ra + yf * rf + yp * rp));
+  const e =
+    load<f64>(up, INTERNAL_ENERGY) +
+    load<f64>(up, HEAT_CAPACITY) * (t - load<f64>(up, TEMPERATURE)) +
+    (yf - fuel) * load<f64>(up, FUEL_ENERGY) +
+    (yp - product) * load<f64>(up, PRODUCT_ENERGY);
+  const E = d * (e + 0.5 * u * u);
+  let mass: f64;
+  let energy: f64;
+  if (fromLeft ? left >= 0 : right <= 0) {
+    mass = a * d * u;
+    store<f64>(j, mass * u + a * p, MOMENTUM_FLUX);
+    energy = a * u * (E + p);
+  } else {
+    const g = 1 / (signal - middle);
+    const ps = p + m * (middle - u);
+    mass = a * m * g * middle;
+    store<f64>(j, mass * middle + a * ps, MOMENTUM_FLUX);
+    energy = a * middle * (((signal - u) * E - p * u + ps * middle) * g + ps);
+  }
+  let turbulence = mass * (load<f64>(up, K) + half * load<f64>(up, SLOPE_K));
+  let progress = mass * (load<f64>(up, Z) + half * load<f64>(up, SLOPE_Z));
+  let fuelFlux = mass * yf;
+  let productFlux = mass * yp;
+  const mix = 0.5 * (load<f64>(i, MIXING) + load<f64>(j, MIXING)) * a * perDx;
+  if (mix > 0) {
+    energy -= mix * (load<f64>(j, ENTHALPY) - load<f64>(i, ENTHALPY));
+    fuelFlux -= mix * (load<f64>(j, FUEL) - load<f64>(i, FUEL));
+    productFlux -= mix * (load<f64>(j, PRODUCT) - load<f64>(i, PRODUCT));
+    turbulence -= mix * (load<f64>(j, K) - load<f64>(i, K));
+    progress -= mix * (load<f64>(j, Z) - load<f64>(i, Z));
+  }
+  store<f64>(j, mass, MASS_FLUX);
+  store<f64>(j, energy, ENERGY_FLUX);
+  store<f64>(j, fuelFlux, FUEL_FLUX);
+  store<f64>(j, productFlux, PRODUCT_FLUX);
+  store<f64>(j, turbulence, TURBULENCE_FLUX);
+  store<f64>(j, progress, PROGRESS_FLUX);
+}
+
+// @ts-ignore: decorator of AssemblyScript
+@inline
+function before(at: usize, value: usize, slope: usize): v128 {
+  return f64x2.add(v128.load(at + value), f64x2.mul(f64x2.splat(0.5), v128.load(at + slope)));
+}
+
+// @ts-ignore: decorator of AssemblyScript
+@inline
+function behind(at: usize, value: usize, slope: usize): v128 {
+  return f64x2.sub(v128.load(at + value + 8), f64x2.mul(f64x2.splat(0.5), v128.load(at + slope + 8)));
+}
+
+/** The value of the cell upwind of each face. */
+// @ts-ignore: decorator of AssemblyScript
+@inline
+function upwind(at: usize, value: usize, fromLeft: v128): v128 {
+  return v128.bitselect(v128.load(at + value), v128.load(at + value + 8), fromLeft);
+}
+
+/** A scalar at each face, reconstructed from the cell upwind. */
+// @ts-ignore: decorator of AssemblyScript
+@inline
+function carried(at: usize, value: usize, slope: usize, fromLeft: v128): v128 {
+  return v128.bitselect(before(at, value, slope), behind(at, value, slope), fromLeft);
+}
+
+/** A flux less turbulent mixing, where there is any. */
+// @ts-ignore: decorator of AssemblyScript
+@inline
+function mixed(at: usize, flux: v128, mix: v128, mixes: v128, value: usize): v128 {
+  const difference = f64x2.sub(v128.load(at + value + 8), v128.load(at + value));
+  return v128.bitselect(f64x2.sub(flux, f64x2.mul(mix, difference)), flux, mixes);
+}
+
+// @ts-ignore: decorator of AssemblyScript
+@inline
+function twoFaces(i: usize, perDx: f64): void {
+  const zero = f64x2.splat(0);
+  const j = i + 8;
+  const dl = before(i, DENSITY, SLOPE_DENSITY);
+  const pl = before(i, PRESSURE, SLOPE_PRESSURE);
+  const dr = behind(i, DENSITY, SLOPE_DENSITY);
+  const pr = behind(i, PRESSURE, SLOPE_PRESSURE);
+  const positive = v128.and(
+    v128.and(f64x2.gt(dl, zero), f64x2.gt(pl, zero)),
+    v128.and(f64x2.gt(dr, zero), f64x2.gt(pr, zero)),
+  );
+  if (v128.any_true(v128.load(j, SUDDEN)) || !i64x2.all_true(positive)) {
+    oneFace(i, perDx);
+    oneFace(j, perDx);
+    return;
+  }
+  const a = v128.load(j, FACE_AREA);
+  const perArea = v128.load(j, PER_AREA);
+  const ul = f64x2.mul(before(i, VOLUME_FLOW, SLOPE_VELOCITY), perArea);
+  const ur = f64x2.mul(behind(i, VOLUME_FLOW, SLOPE_VELOCITY), perArea);
+  const cl = v128.load(i, SOUND_SPEED);
+  const cr = v128.load(j, SOUND_SPEED);
+  const left = f64x2.pmin(f64x2.sub(ur, cr), f64x2.sub(ul, cl));
+  const right = f64x2.pmax(f64x2.add(ur, cr), f64x2.add(ul, cl));
+  const ml = f64x2.mul(dl, f64x2.sub(left, ul));
+  const mr = f64x2.mul(dr, f64x2.sub(right, ur));
+  const middle = f64x2.div(
+    f64x2.sub(f64x2.add(f64x2.sub(pr, pl), f64x2.mul(ul, ml)), f64x2.mul(ur, mr)),
+    f64x2.sub(ml, mr),
+  );
+  const fromLeft = f64x2.ge(middle, zero);
+  const d = v128.bitselect(dl, dr, fromLeft);
+  const p = v128.bitselect(pl, pr, fromLeft);
+  const u = v128.bitselect(ul, ur, fromLeft);
+  const m = v128.bitselect(ml, mr, fromLeft);
+  const signal = v128.bitselect(left, right, fromLeft);
+  const yf = carried(i, FUEL, SLOPE_FUEL, fromLeft);
+  const yp = carried(i, PRODUCT, SLOPE_PRODUCT, fromLeft);
+  const gas = f64x2.add(
+    f64x2.add(f64x2.splat(load<f64>(0, GAS_AIR)), f64x2.mul(yf, f64x2.splat(load<f64>(0, GAS_FUEL)))),
+    f64x2.mul(yp, f64x2.splat(load<f64>(0, GAS_PRODUCT))),
+  );
+  const t = f64x2.div(p, f64x2.mul(d, gas));
+  let e = f64x2.add(
+    upwind(i, INTERNAL_ENERGY, fromLeft),
+    f64x2.mul(upwind(i, HEAT_CAPACITY, fromLeft), f64x2.sub(t, upwind(i, TEMPERATURE, fromLeft))),
+  );
+  e = f64x2.add(e, f64x2.mul(f64x2.sub(yf, upwind(i, FUEL, fromLeft)), upwind(i, FUEL_ENERGY, fromLeft)));
+  e = f64x2.add(e, f64x2.mul(f64x2.sub(yp, upwind(i, PRODUCT, fromLeft)), upwind(i, PRODUCT_ENERGY, fromLeft)));
+  const E = f64x2.mul(d, f64x2.add(e, f64x2.mul(f64x2.mul(f64x2.splat(0.5), u), u)));
+  const g = f64x2.div(f64x2.splat(1), f64x2.sub(signal, middle));
+  const ps = f64x2.add(p, f64x2.mul(m, f64x2.sub(middle, u)));
+  let mass = f64x2.mul(f64x2.mul(f64x2.mul(a, m), g), middle);
+  let momentum = f64x2.add(f64x2.mul(mass, middle), f64x2.mul(a, ps));
+  const star = f64x2.add(
+    f64x2.sub(f64x2.mul(f64x2.sub(signal, u), E), f64x2.mul(p, u)),
+    f64x2.mul(ps, middle),
+  );
+  let energy = f64x2.mul(f64x2.mul(a, middle), f64x2.add(f64x2.mul(star, g), ps));
+  const supersonic = v128.bitselect(f64x2.ge(left, zero), f64x2.le(right, zero), fromLeft);
+  if (v128.any_true(supersonic)) {
+    const whole = f64x2.mul(f64x2.mul(a, d), u);
+    mass = v128.bitselect(whole, mass, supersonic);
+    momentum = v128.bitselect(f64x2.add(f64x2.mul(whole, u), f64x2.mul(a, p)), momentum, supersonic);
+    energy = v128.bitselect(f64x2.mul(f64x2.mul(a, u), f64x2.add(E, p)), energy, supersonic);
+  }
+  let fuel = f64x2.mul(mass, yf);
+  let product = f64x2.mul(mass, yp);
+  let turbulence = f64x2.mul(mass, carried(i, K, SLOPE_K, fromLeft));
+  let progress = f64x2.mul(mass, carried(i, Z, SLOPE_Z, fromLeft));
+  const mean = f64x2.mul(f64x2.splat(0.5), f64x2.add(v128.load(i, MIXING), v128.load(j, MIXING)));
+  const mix = f64x2.mul(f64x2.mul(mean, a), f64x2.splat(perDx));
+  const mixes = f64x2.gt(mix, zero);
+  if (v128.any_true(mixes)) {
+    energy = mixed(i, energy, mix, mixes, ENTHALPY);
+    fuel = mixed(i, fuel, mix, mixes, FUEL);
+    product = mixed(i, product, mix, mixes, PRODUCT);
+    turbulence = mixed(i, turbulence, mix, mixes, K);
+    progress = mixed(i, progress, mix, mixes, Z);
+  }
+  v128.store(j, mass, MASS_FLUX);
+  v128.store(j, momentum, MOMENTUM_FLUX);
+  v128.store(j, energy, ENERGY_FLUX);
+  v128.store(j, fuel, FUEL_FLUX);
+  v128.store(j, product, PRODUCT_FLUX);
+  v128.store(j, turbulence, TURBULENCE_FLUX);
+  v128.store(j, progress, PROGRESS_FLUX);
+}
+
+/** Fills the fluxes of faces 1 … n − 1. */
+export function innerFluxes(n: i32): void {
+  const perDx = 1 / load<f64>(0, DX);
+  const cells: usize = n << 3;
+  // Two at a time; an odd last cell writes into the spare room behind each array.
+  for (let at: usize = 0; at < cells; at += 16) {
+    const flow = f64x2.mul(f64x2.mul(v128.load(at, VELOCITY), v128.load(at, VOLUME)), f64x2.splat(perDx));
+    v128.store(at, flow, VOLUME_FLOW);
+    const work = f64x2.div(v128.load(at, PRESSURE), v128.load(at, DENSITY));
+    v128.store(at, f64x2.add(v128.load(at, INTERNAL_ENERGY), work), ENTHALPY);
+  }
+  limitSlopes(DENSITY, SLOPE_DENSITY, n);
+  limitSlopes(VOLUME_FLOW, SLOPE_VELOCITY, n);
+  limitSlopes(PRESSURE, SLOPE_PRESSURE, n);
+  limitSlopes(FUEL, SLOPE_FUEL, n);
+  limitSlopes(PRODUCT, SLOPE_PRODUCT, n);
+  limitSlopes(K, SLOPE_K, n);
+  limitSlopes(Z, SLOPE_Z, n);
+  const faces: usize = (n - 1) << 3;
+  const pairs: usize = ((n - 1) & ~1) << 3;
+  let i: usize = 0;
+  for (; i < pairs; i += 16) twoFaces(i, perDx);
+  if (i < faces) oneFace(i, perDx);
+}

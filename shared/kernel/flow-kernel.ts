@@ -1,0 +1,48 @@
+/** Calls of the compiled loops for a flow: scalars go in and out through the head of the memory, without boxing. */
+import type { Flow, GasClosure } from '../duct/flow.ts';
+import type { Grid } from '../duct/grid.ts';
+import type { Kernel } from './kernel.ts';
+import * as at from './layout.ts';
+
+/** Puts grid step and gas into a kernel whose grid arrays are filled. */
+export function prepareKernel(kernel: Kernel, grid: Grid, gas: GasClosure): void {
+  const head = kernel.head;
+  head[at.DX >> 3] = grid.dx;
+  head[at.TEMPERATURE_MIN >> 3] = gas.temperatureMin;
+  head[at.TEMPERATURE_STEP >> 3] = gas.temperatureStep;
+  head[at.INTERVALS >> 3] = gas.intervals;
+  const [air, fuel, product] = gas.gasConstant;
+  head[at.GAS_AIR >> 3] = air;
+  head[at.GAS_FUEL >> 3] = fuel - air;
+  head[at.GAS_PRODUCT >> 3] = product - air;
+  const table = new Float64Array(kernel.memory.buffer, at.TABLE, gas.intervals * 9);
+  const a = gas.coefficients;
+  for (let o = 0; o < table.length; o += 9) {
+    for (let power = 0; power < 3; power++) {
+      table[o + power] = a[o + power];
+      table[o + 3 + power] = a[o + 3 + power] - a[o + power];
+      table[o + 6 + power] = a[o + 6 + power] - a[o + power];
+    }
+  }
+  kernel.run.prepare(grid.cells);
+}
+
+export function recoverByKernel(flow: Flow, kernel: Kernel): void {
+  kernel.run.recoverPrimitives(flow.grid.cells);
+  flow.fastest = kernel.head[at.FASTEST >> 3];
+}
+
+export function setStep(kernel: Kernel, dt: number): void {
+  kernel.head[at.STEP >> 3] = dt;
+}
+
+/** First stage, primitives, inner fluxes of the second stage. */
+export function middleOfStepByKernel(flow: Flow, kernel: Kernel): void {
+  kernel.run.middleOfStep(flow.grid.cells);
+  flow.fastest = kernel.head[at.FASTEST >> 3];
+}
+
+/** Σ p dA of the last stage, N. */
+export function bookedWallPush(kernel: Kernel): number {
+  return kernel.head[at.PUSH >> 3];
+}
