@@ -1,13 +1,13 @@
 /** Results → files of the report: HTML, PDF, patterns. */
-import { mkdir, rm, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { RunFacts, StudyResults } from '../ranking/results.ts';
+import { drawingSet } from '../report/drawings/index.ts';
 import type { ProvenBrowser } from '../report/printing/find-browser.ts';
 import { renderHtml } from '../report/render-html.ts';
 import { writeDurably } from '../store/durable-file.ts';
 import { writeFailure } from '../store/store-error.ts';
 import { HTML_FILE, PATTERNS_FOLDER, PDF_FILE } from '../store/study-folder.ts';
-import { drawCandidates } from './draw-candidates.ts';
 
 export interface WriteReportOptions {
   pdf: boolean;
@@ -28,11 +28,12 @@ export async function writeReport(
   options: WriteReportOptions,
 ): Promise<string[]> {
   const { paper, title } = results.study.report;
-  const { drawings, files } = drawCandidates(results);
+  const drawings = drawingSet(results.candidates, results.study);
+  for (const failure of drawings.failures) options.note(failure);
   const html = join(folder, HTML_FILE);
   const pdf = join(folder, PDF_FILE);
   await writeDurably(html, renderHtml(results, facts, { paper, drawings }));
-  await writePatterns(folder, files);
+  await writePatterns(folder, drawings.contents);
   // A PDF of earlier results beside newer HTML would mislead.
   await rm(pdf, { force: true }).catch((error) => {
     throw writeFailure(pdf, error);
@@ -44,14 +45,18 @@ export async function writeReport(
   return [html, pdf];
 }
 
-/** Patterns of an earlier ranking would be cut from by mistake, so the folder is made anew. */
+/** Our own names: candidate, part, SVG or DXF; and what an interrupted write left. */
+const PATTERN_NAME = /^C\d+-[a-z0-9-]+\.(svg|dxf)(\.[0-9a-f-]+\.part)?$/;
+
+/** Patterns of an earlier ranking would be cut from by mistake: they go. What the user put beside them stays. */
 async function writePatterns(folder: string, files: readonly { name: string; content: string }[]): Promise<void> {
   const patterns = join(folder, PATTERNS_FOLDER);
   try {
-    await rm(patterns, { recursive: true, force: true });
     await mkdir(patterns, { recursive: true });
-    for (const { name, content } of files) await writeFile(join(folder, name), content);
+    const stale = (await readdir(patterns)).filter((name) => PATTERN_NAME.test(name));
+    for (const name of stale) await rm(join(patterns, name), { force: true });
   } catch (error) {
     throw writeFailure(patterns, error);
   }
+  for (const { name, content } of files) await writeDurably(join(folder, name), content);
 }

@@ -5,7 +5,7 @@ import { fit as shorten } from '../charts/text-width.ts';
 import { anchor } from '../format/escape.ts';
 import type { Paper } from '../page.ts';
 import { coordinate, drawingSvg, TEXT_SIZE, write } from './drafting.ts';
-import type { PlannedPage } from './pattern-pages.ts';
+import type { PlannedPage } from './page-plan.ts';
 import { patternLayers } from './pattern-svg.ts';
 import { OVERLAP, PAGE_MARGIN, PAPER_SIZE, pageWindow, type Tiling } from './tiling.ts';
 
@@ -22,7 +22,9 @@ export function pageMap(planned: readonly PlannedPage[], paper: Paper, id: strin
   const lines = planned.flatMap((page, i) =>
     page.content.kind === 'several'
       ? [`Page ${i + 1}: ${page.content.items.map((item) => item.caption.replace(/:.*/, '')).join(', ')}`]
-      : [],
+      : page.content.kind === 'marking'
+        ? [`Page ${i + 1}: ${page.title}`]
+        : [],
   );
   const listTop = height - PAGE_MARGIN - 4 * lines.length - 2;
   const boxHeight = Math.min(80, (listTop - HEAD - rows * GAP) / rows);

@@ -14,17 +14,16 @@ export interface PatternFile {
 /** `prefix` is put before each part's identifier, e.g. "patterns/C1-". */
 export function patternFiles(engine: Engine, prefix = ''): PatternFile[] {
   return enginePatterns(engine).flatMap((pattern) => {
-    const words = `${pattern.name}, ${pattern.count} off, ${pattern.material} ${(pattern.thickness * 1e3).toFixed(2)} mm`;
     return [
       {
         name: `${prefix}${pattern.id}.svg`,
         content: `<?xml version="1.0" encoding="UTF-8"?>\n${patternSvg(pattern)}\n`,
-        description: `${words}: pattern at true size, SVG in mm`,
+        description: `${pattern.name}, SVG in mm`,
       },
       {
         name: `${prefix}${pattern.id}.dxf`,
         content: patternDxf(pattern),
-        description: `${words}: pattern at true size, DXF in mm`,
+        description: `${pattern.name}, DXF in mm`,
       },
     ];
   });

@@ -1,48 +1,19 @@
 /** Pages of patterns at true size: large parts tiled with overlap and register marks, small ones together on a page. */
-import { MaxRectsPacker, Rectangle } from 'maxrects-packer/dist/maxrects-packer.mjs';
 import type { Engine } from '../../../shared/engine/engine.ts';
-import { enginePatterns } from '../../../shared/fabrication/patterns/engine-patterns.ts';
-import { drawnBounds, type Pattern } from '../../../shared/fabrication/patterns/pattern.ts';
+import { drawnBounds } from '../../../shared/fabrication/patterns/pattern.ts';
 import { el, type Markup } from '../charts/svg.ts';
-import { fit as shorten } from '../charts/text-width.ts';
+import { shorten, wrap } from '../charts/text-width.ts';
 import type { PatternPage } from '../drawing-set.ts';
 import { anchor } from '../format/escape.ts';
 import type { Paper } from '../page.ts';
 import { coordinate, drawingSvg, ring, segment, TEXT_SIZE, widthOf, write, type XY } from './drafting.ts';
 import { pageMap } from './page-map.ts';
+import { CAPTION_ROOM, type PageOptions, type PlacedPattern, type PlannedPage, planPages } from './page-plan.ts';
 import { patternLayers } from './pattern-svg.ts';
-import {
-  OVERLAP,
-  PAGE_MARGIN,
-  PAPER_SIZE,
-  pageWindow,
-  type Tile,
-  type Tiling,
-  tilePattern,
-  type Window,
-} from './tiling.ts';
+import { OVERLAP, PAGE_MARGIN, PAPER_SIZE, pageWindow, type Tile, type Tiling, type Window } from './tiling.ts';
 
-export interface PageOptions {
-  /** Candidate's id; begins every id and title. */
-  id: string;
-  /** Marks of the parts list by part identifier. */
-  marks: Record<string, string>;
-}
-
-/** Length of the check bar on every page, mm. */
+/** Length of the check bar on every page at true size, mm. */
 export const CHECK_BAR = 100;
-const CAPTION_ROOM = 5;
-const BLANK_GAP = 5;
-
-/** What one page carries, before its number is known. */
-export interface PlannedPage {
-  title: string;
-  notes: string;
-  /** Tile of a large pattern, or several small patterns at places from the window's corner. */
-  content:
-    | { kind: 'tile'; tiling: Tiling; tile: Tile }
-    | { kind: 'several'; items: { pattern: Pattern; caption: string; x: number; y: number }[] };
-}
 
 /** All pattern pages of an engine in order, the map of the tiles first. */
 export function patternPages(engine: Engine, paper: Paper, options: PageOptions): PatternPage[] {
@@ -60,6 +31,8 @@ export function patternPages(engine: Engine, paper: Paper, options: PageOptions)
       caption: page.notes,
     };
   });
+  // Without tiles there is nothing to join.
+  if (!planned.some((p) => p.content.kind === 'tile')) return pages;
   return [
     {
       candidateId: options.id,
@@ -72,82 +45,22 @@ export function patternPages(engine: Engine, paper: Paper, options: PageOptions)
   ];
 }
 
-/** Decides what goes on which page. */
-export function planPages(engine: Engine, paper: Paper, options: PageOptions): PlannedPage[] {
-  const window = pageWindow(paper);
-  const tilings = enginePatterns(engine).map((pattern) => tilePattern(pattern, window));
-  const naming = (pattern: Pattern) => {
-    const mark = options.marks[pattern.id];
-    return `${mark ? `${mark} ` : ''}${pattern.name}`;
-  };
-  const large = tilings.filter((t) => t.tiles.length > 1);
-  const small = tilings.filter((t) => t.tiles.length === 1);
-  const tiled = large.flatMap((tiling) =>
-    tiling.tiles
-      .filter((tile) => tile.shows)
-      .map(
-        (tile): PlannedPage => ({
-          title: `${naming(tiling.pattern)}, row ${tile.row + 1} of ${tiling.rows}, column ${tile.column + 1} of ${tiling.columns}`,
-          notes: `${stock(tiling.pattern)}. ${tiling.pattern.notes.join(' ')}`,
-          content: { kind: 'tile', tiling, tile },
-        }),
-      ),
-  );
-  return [...tiled, ...gather(small, window, naming)];
-}
-
-function stock(pattern: Pattern): string {
-  return `${pattern.count} off, ${pattern.material}, ${(pattern.thickness * 1e3).toFixed(2)} mm`;
-}
-
-/** Packs patterns that fit one window together, each with a caption under it. */
-function gather(small: Tiling[], window: Window, naming: (p: Pattern) => string): PlannedPage[] {
-  const packer = new MaxRectsPacker<Rectangle>(window.width - 4, window.height - 4, BLANK_GAP, {
-    smart: false,
-    pot: false,
-    square: false,
-    allowRotation: false,
-  });
-  const rectangles = small.map(({ pattern }) => {
-    const bounds = drawnBounds(pattern);
-    const caption = `${naming(pattern)}: ${stock(pattern)}`;
-    const width = Math.max((bounds.maxX - bounds.minX) * 1e3, Math.min(widthOf(caption), window.width - 6));
-    const rectangle = new Rectangle(
-      Math.min(width, window.width - 4),
-      Math.min((bounds.maxY - bounds.minY) * 1e3 + CAPTION_ROOM, window.height - 4),
-    );
-    rectangle.data = { pattern, caption };
-    return rectangle;
-  });
-  packer.addArray(rectangles);
-  return packer.bins.map((bin): PlannedPage => {
-    const items = bin.rects.map((r) => ({
-      ...(r.data as { pattern: Pattern; caption: string }),
-      x: r.x + 2,
-      y: r.y + 2,
-    }));
-    const [first] = items;
-    return {
-      title: items.length === 1 ? naming(first.pattern) : `${items.length} small parts`,
-      notes: items.map((item) => `${naming(item.pattern)}: ${item.pattern.notes.join(' ')}`).join(' '),
-      content: { kind: 'several', items },
-    };
-  });
-}
-
 function pageSvg(page: PlannedPage, paper: Paper, id: string, headline: string): string {
   const { width_mm: width, height_mm: height } = PAPER_SIZE[paper];
   const window = pageWindow(paper);
   const corner = { x: PAGE_MARGIN, y: PAGE_MARGIN };
   const clip = `${id}-window`;
-  const content =
-    page.content.kind === 'tile'
-      ? tileContent(page.content.tiling, page.content.tile, corner)
-      : severalContent(page.content.items, corner);
+  const content = pageContent(page, corner);
   const marks =
     page.content.kind === 'tile' ? registerMarks(page.content.tiling, page.content.tile, window, corner) : [];
   return drawingSvg(
-    { id, title: headline, description: `${page.notes} True size on ${paper}.`, width, height },
+    {
+      id,
+      title: headline,
+      description: page.content.kind === 'marking' ? page.notes : `${page.notes} True size on ${paper}.`,
+      width,
+      height,
+    },
     el(
       'clipPath',
       { id: clip },
@@ -168,6 +81,12 @@ function pageSvg(page: PlannedPage, paper: Paper, id: string, headline: string):
   );
 }
 
+function pageContent({ content }: PlannedPage, corner: XY): Markup[] {
+  if (content.kind === 'tile') return tileContent(content.tiling, content.tile, corner);
+  if (content.kind === 'several') return severalContent(content.items, corner);
+  return content.blocks.flatMap(({ block, y }) => block.draw({ x: corner.x + 2, y: corner.y + y }));
+}
+
 function tileContent(tiling: Tiling, tile: Tile, corner: XY): Markup[] {
   return patternLayers(tiling.pattern, {
     originX: corner.x + tile.originX,
@@ -176,7 +95,7 @@ function tileContent(tiling: Tiling, tile: Tile, corner: XY): Markup[] {
   });
 }
 
-function severalContent(items: { pattern: Pattern; caption: string; x: number; y: number }[], corner: XY): Markup[] {
+function severalContent(items: PlacedPattern[], corner: XY): Markup[] {
   return items.flatMap(({ pattern, caption, x, y }) => {
     const bounds = drawnBounds(pattern);
     const map = {
@@ -237,16 +156,22 @@ function foot(page: PlannedPage, paper: Paper, headline: string): Markup[] {
     return segment({ x, y: bar.y - (i % 5 === 0 ? 1.6 : 0.9) }, { x, y: bar.y + (i % 5 === 0 ? 1.6 : 0.9) });
   });
   const room = width - 2 * PAGE_MARGIN - 26;
+  const [note, ...more] = wrap(page.notes, 2.2, room);
+  const notes = more.length === 0 ? [note] : [note, shorten(more.join(' '), 2.2, room)];
   return [
     write(shorten(headline, 3, room), { x: left, y: top }, { size: 3, bold: true }),
-    write(shorten(page.notes, 2.2, room), { x: left, y: top + 4.2 }, { size: 2.2 }),
-    el(
-      'g',
-      { 'data-check-bar': `${CHECK_BAR} mm` },
-      segment({ x: bar.x0, y: bar.y }, { x: bar.x1, y: bar.y }, { weight: 0.35 }),
-      ...ticks,
-    ),
-    write('100 mm: measure this bar before cutting', { x: bar.x1 + 3, y: bar.y + 0.9 }, { size: 2.2 }),
+    ...notes.map((line, i) => write(line ?? '', { x: left, y: top + 3.9 + 3 * i }, { size: 2.2 })),
+    ...(page.content.kind === 'marking'
+      ? []
+      : [
+          el(
+            'g',
+            { 'data-check-bar': `${CHECK_BAR} mm` },
+            segment({ x: bar.x0, y: bar.y }, { x: bar.x1, y: bar.y }, { weight: 0.35 }),
+            ...ticks,
+          ),
+          write('100 mm: measure this bar before cutting', { x: bar.x1 + 3, y: bar.y + 0.9 }, { size: 2.2 }),
+        ]),
     ...(page.content.kind === 'tile'
       ? placeMap(page.content.tiling, page.content.tile, { x: width - PAGE_MARGIN, y: top - 2.5 })
       : []),

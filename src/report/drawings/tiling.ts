@@ -40,6 +40,8 @@ export interface Tile {
 }
 
 export interface Tiling {
+  /** The pattern as it was given. */
+  source: Pattern;
   /** The pattern, turned by a quarter when that saves tiles. */
   pattern: Pattern;
   rows: number;
@@ -51,10 +53,11 @@ export interface Tiling {
 export function tilePattern(pattern: Pattern, window: Window): Tiling {
   const upright = grid(pattern, window);
   const turned = grid(turnPattern(pattern), window);
-  return turned.rows * turned.columns < upright.rows * upright.columns ? turned : upright;
+  const best = turned.rows * turned.columns < upright.rows * upright.columns ? turned : upright;
+  return { ...best, source: pattern };
 }
 
-function grid(pattern: Pattern, window: Window): Tiling {
+function grid(pattern: Pattern, window: Window): Omit<Tiling, 'source'> {
   const bounds = drawnBounds(pattern);
   const width = (bounds.maxX - bounds.minX) * 1e3;
   const height = (bounds.maxY - bounds.minY) * 1e3;

@@ -1,0 +1,175 @@
+/** Decides which pattern is printed at true size, which is drawn small with the sizes to mark it out, and on which page. */
+import { MaxRectsPacker, Rectangle } from 'maxrects-packer/dist/maxrects-packer.mjs';
+import type { Engine } from '../../../shared/engine/engine.ts';
+import { enginePatterns } from '../../../shared/fabrication/patterns/engine-patterns.ts';
+import { drawnBounds, type Pattern } from '../../../shared/fabrication/patterns/pattern.ts';
+import type { Paper } from '../page.ts';
+import { widthOf } from './drafting.ts';
+import { type MarkingBlock, markingBlock } from './marking-out.ts';
+import { pageWindow, type Tile, type Tiling, tilePattern, type Window } from './tiling.ts';
+
+export interface PageOptions {
+  /** Candidate's id; begins every id and title. */
+  id: string;
+  /** Marks of the parts list by part identifier. */
+  marks: Record<string, string>;
+  /** How many pages may be spent on patterns that need several pages each; what finds no room is drawn for marking out. */
+  tilePages: number;
+}
+
+export interface PlacedPattern {
+  pattern: Pattern;
+  caption: string;
+  /** Place of its upper left corner from the window's corner, mm. */
+  x: number;
+  y: number;
+}
+
+/** What one page carries, before its number is known. */
+export interface PlannedPage {
+  title: string;
+  notes: string;
+  content:
+    | { kind: 'tile'; tiling: Tiling; tile: Tile }
+    | { kind: 'several'; items: PlacedPattern[] }
+    /** Not at true size: drawings with the sizes to mark out on the sheet. */
+    | { kind: 'marking'; blocks: { block: MarkingBlock; y: number }[] };
+}
+
+/** More tiles than these are not worth the tape: the pattern is marked out on the sheet. */
+export const MOST_TILES = 6;
+/** Room for a caption under a pattern, and space between patterns, mm. */
+export const CAPTION_ROOM = 5;
+const BLANK_GAP = 5;
+
+/** All pages of an engine in order: tiles, then small patterns together, then drawings for marking out. */
+export function planPages(engine: Engine, paper: Paper, options: PageOptions): PlannedPage[] {
+  const window = pageWindow(paper);
+  const tilings = enginePatterns(engine).map((pattern) => tilePattern(pattern, window));
+  const naming = (pattern: Pattern) => {
+    const mark = options.marks[pattern.id];
+    return `${mark ? `${mark} ` : ''}${pattern.name}`;
+  };
+  const small = tilings.filter((t) => t.tiles.length === 1);
+  const tiled = chooseTiled(
+    tilings.filter((t) => t.tiles.length > 1),
+    options.tilePages,
+  );
+  const marked = tilings.filter((t) => t.tiles.length > 1 && !tiled.includes(t));
+  return [
+    ...tiled.flatMap((tiling) => tilePages(tiling, naming)),
+    ...gather(small, window, naming),
+    ...markingPages(
+      marked.map((t) => t.source),
+      window,
+      naming,
+    ),
+  ];
+}
+
+const shownTiles = (tiling: Tiling): number => tiling.tiles.filter((t) => t.shows).length;
+
+/** Straight-sided blanks are marked out with a rule more exactly than paper can be taped. */
+export function isRectangle(pattern: Pattern): boolean {
+  const [outer] = pattern.outlines;
+  return outer.edges.every(
+    (e) => e.kind === 'line' && (Math.abs(e.from.x - e.to.x) < 1e-9 || Math.abs(e.from.y - e.to.y) < 1e-9),
+  );
+}
+
+/** 0 first: shapes with ports, then other curved shapes. */
+function importance({ source }: Tiling): number {
+  return source.outlines.slice(1).some((hole) => hole.edges.length > 1) ? 0 : 1;
+}
+
+/** Most useful patterns first, in the order of the parts list, as far as the pages go. */
+function chooseTiled(large: Tiling[], pages: number): Tiling[] {
+  const wanted = large.filter((t) => !isRectangle(t.source) && shownTiles(t) <= MOST_TILES);
+  wanted.sort((a, b) => importance(a) - importance(b) || shownTiles(a) - shownTiles(b));
+  let left = pages;
+  const chosen = wanted.filter((tiling) => {
+    if (shownTiles(tiling) > left) return false;
+    left -= shownTiles(tiling);
+    return true;
+  });
+  return large.filter((t) => chosen.includes(t));
+}
+
+function tilePages(tiling: Tiling, naming: (p: Pattern) => string): PlannedPage[] {
+  const { pattern, tiles, rows, columns } = tiling;
+  return tiles
+    .filter((tile) => tile.shows)
+    .map((tile) => ({
+      title: `${naming(pattern)}, row ${tile.row + 1} of ${rows}, column ${tile.column + 1} of ${columns}`,
+      notes: `${stock(pattern)}. ${pattern.notes.join(' ')}`,
+      content: { kind: 'tile', tiling, tile },
+    }));
+}
+
+export function stock(pattern: Pattern): string {
+  return `${pattern.count} off, ${pattern.material}, ${(pattern.thickness * 1e3).toFixed(2)} mm`;
+}
+
+/** Packs patterns that fit one window together, each with a caption under it. Patterns of one outline are drawn once. */
+function gather(small: Tiling[], window: Window, naming: (p: Pattern) => string): PlannedPage[] {
+  const packer = new MaxRectsPacker<Rectangle>(window.width - 4, window.height - 4, BLANK_GAP, {
+    smart: false,
+    pot: false,
+    square: false,
+    allowRotation: false,
+  });
+  const groups = new Map<string, Pattern[]>();
+  for (const { pattern } of small) {
+    const outline = JSON.stringify(pattern.outlines);
+    groups.set(outline, [...(groups.get(outline) ?? []), pattern]);
+  }
+  const rectangles = [...groups.values()].map((group) => {
+    const [pattern] = group;
+    const bounds = drawnBounds(pattern);
+    const caption = group.map((p) => `${naming(p)}: ${stock(p)}`).join('; ');
+    const width = Math.max((bounds.maxX - bounds.minX) * 1e3, Math.min(widthOf(caption), window.width - 6));
+    const rectangle = new Rectangle(
+      Math.min(width, window.width - 4),
+      Math.min((bounds.maxY - bounds.minY) * 1e3 + CAPTION_ROOM, window.height - 4),
+    );
+    rectangle.data = { pattern, caption, group };
+    return rectangle;
+  });
+  packer.addArray(rectangles);
+  return packer.bins.map((bin): PlannedPage => {
+    const items = bin.rects.map((r) => ({
+      ...(r.data as { pattern: Pattern; caption: string; group: Pattern[] }),
+      x: r.x + 2,
+      y: r.y + 2,
+    }));
+    const names = items.flatMap((item) => item.group.map(naming));
+    return {
+      title: names.length <= 2 ? names.join('; ') : `${names.length} small parts`,
+      notes: items.flatMap((item) => item.group.map((p) => `${naming(p)}: ${p.notes.join(' ')}`)).join(' '),
+      content: { kind: 'several', items },
+    };
+  });
+}
+
+/** Space between marking-out drawings, mm. */
+const BLOCK_GAP = 5;
+
+function markingPages(patterns: Pattern[], window: Window, naming: (p: Pattern) => string): PlannedPage[] {
+  const pages: { block: MarkingBlock; y: number }[][] = [];
+  let y = Infinity;
+  for (const pattern of patterns) {
+    const block = markingBlock(pattern, `${naming(pattern)}: ${stock(pattern)}`, window.width - 4);
+    if (y + block.height > window.height - 2) {
+      pages.push([]);
+      y = 2;
+    }
+    pages.at(-1)!.push({ block, y });
+    y += block.height + BLOCK_GAP;
+  }
+  return pages.map((blocks, i) => ({
+    title: `Marking out large parts, sheet ${i + 1} of ${pages.length}`,
+    notes:
+      'Not at true size: too large for a few sheets of paper. Mark them out on the metal by the sizes stated, or cut from the SVG and DXF files at full size beside the report.',
+    content: { kind: 'marking', blocks },
+  }));
+}
