@@ -4,6 +4,8 @@ import { duration, elapsed } from '../../src/report/format/duration.ts';
 import { cssString, escapeMarkup } from '../../src/report/format/escape.ts';
 import { chance, fixed, percent, significant } from '../../src/report/format/number.ts';
 import { both, imperial, metric } from '../../src/report/format/quantity.ts';
+import { flagRows, splitFlags } from '../../src/report/view/flags.ts';
+import { check } from '../support/fixtures.ts';
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 
@@ -126,5 +128,30 @@ describe('escaping', () => {
     const css = cssString('x"; } </style><script>\\');
     expect(css).not.toMatch(/[<>;}]/);
     expect(css.slice(1, -1)).not.toContain('"');
+  });
+});
+
+describe('flags', () => {
+  const stress = check({ id: 'reed-root-stress', unit: 'Pa', value: 220e6, limit: 580e6, margin: 0.62 });
+
+  it('tell stress in MPa and ksi, pressure in bar and psi', () => {
+    // 1 ksi = 6.894757 MPa (NIST SP 811).
+    const [row] = flagRows([stress]);
+    expect([row.value, row.valueImperial, row.limit]).toEqual(['220\u00a0MPa', '31.9\u00a0ksi', '580\u00a0MPa']);
+    const [pressure] = flagRows([{ ...stress, id: 'fuel-regulator' }]);
+    expect(pressure.value).toBe('2,200\u00a0bar');
+  });
+
+  it('do not pretend that a margin far from the limit is known to the percent', () => {
+    const margin = (m: number) => flagRows([{ ...stress, margin: m }])[0].margin;
+    expect(margin(0.62)).toBe('+62 %');
+    expect(margin(-34.94)).toBe('over 10 times short');
+    expect(margin(4.2)).toBe('4.2 times clear');
+  });
+
+  it('of a compact sheet name what passed in a few words', () => {
+    const { open, passed } = splitFlags(flagRows([stress, { ...stress, id: 'other', verdict: 'fail' }]));
+    expect(open.map(({ id }) => id)).toEqual(['other']);
+    expect(passed).toEqual([`${stress.title}: 220\u00a0MPa, limit 580\u00a0MPa`]);
   });
 });

@@ -182,7 +182,7 @@ describe('report', () => {
       'One cylinder of vapour cannot feed',
       'Build the reed-valved engine',
       'What failed, and why',
-      'How far to trust this',
+      'How far to trust the model',
       'Ranking',
     ];
     const places = order.map((words) => text.indexOf(words, text.indexOf('Question.')));
@@ -201,9 +201,43 @@ describe('report', () => {
 
   it('says why the poppet failed, with force and time, and what would free it', () => {
     const text = textOf(report);
-    expect(text).toContain('Suction offers one valve 71.0 N where it needs 372 N');
-    expect(text).toContain('for 3.30 ms where it needs 7.60 ms');
+    expect(text).toContain('suction offers 71.0 N, valve needs 372 N');
+    expect(text).toContain('must be open in 3.30 ms, valve takes 7.60 ms');
     expect(text).toContain('Six valves of 34 mm');
+  });
+
+  it('draws only the valves that do not follow beside one another', () => {
+    const figure = /<figure id="figure-forces">.*?<\/figure>/s.exec(report)![0];
+    expect(figure).toContain('poppet');
+    expect(figure).not.toContain('reed');
+  });
+
+  it('sets the answer in paragraphs with the first words of each as its head', () => {
+    const some = results();
+    some.answer = ['Build C1.', 'Why not poppet valves? None ran.', 'Explored: 9 designs.', 'Plain words.'];
+    const html = renderHtml(some, FACTS, OPTIONS);
+    expect(html).toContain('<p class="lead">Build C1.</p>');
+    expect(html).toContain('<p><b>Why not poppet valves?</b> None ran.</p>');
+    expect(html).toContain('<p><b>Explored:</b> 9 designs.</p>');
+    expect(html).toContain('<p>Plain words.</p>');
+  });
+
+  it('shows what better sheet gains and what the augmenter model says, when the results hold it', () => {
+    const some = results();
+    const sheet = { name: '304', thickness: 0.91e-3, gauge: 20, present: true, yieldUse: 0.2, oxidationLife: 7200 };
+    some.candidates[0].alternatives = [{ ...sheet, creepLife: null, overScalingLimit: -40, massRatio: 1 }];
+    some.candidates[0].performance.running!.augmenterNote = 'Shorter than any that was tested.';
+    const text = textOf(renderHtml(some, FACTS, OPTIONS));
+    expect(text).toContain('304, 0.91 mm (0.0358 in), gauge 20 (present)');
+    expect(text).toContain('40 K clear');
+    expect(text).toContain('over 10,000 h');
+    expect(text).toContain('Augmenter. Shorter than any that was tested.');
+    expect(textOf(report)).not.toContain('Thicker or better sheet');
+  });
+
+  it('says honestly which published figures are missed and which only check', () => {
+    expect(report).toContain('<span class="verdict fail">no</span>');
+    expect(textOf(report)).toContain('Of 3 that only check the model, 2 inside. Outside: frequency of 22-inch engine.');
   });
 
   it('marks invented data, and leaves the mark out otherwise', () => {

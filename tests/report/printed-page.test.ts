@@ -54,9 +54,7 @@ afterAll(() => {
 
 describe('printed page', () => {
   it('repeats the head of the ranking on each of its pages', () => {
-    const rows = pages.filter(
-      (p) => /\bC\d+\b.*\b1 fail, 1 caution/.test(p.text) && /Cylinder keeps up; Scaling limit/.test(p.text),
-    );
+    const rows = pages.filter((p) => (p.text.match(/1 fail, 1 caution/g) ?? []).length > 1);
     expect(rows.length).toBeGreaterThan(1);
     for (const page of rows) expect(page.text).toContain('Sustains');
   });

@@ -26,18 +26,26 @@ const FOOT = 12 * INCH;
 /** kBtu/h in W: 1 Btu(IT) = 1055.05585262 J (NIST SP 811). */
 const KBTU_PER_HOUR = 1055.05585262e3 / 3600;
 
+/** What the pascals of a stress are called here: workshops read stress in MPa and ksi, pressure in bar and psi. */
+export const STRESS = 'Pa of stress';
+/** Longer than any engine: distances between people and things. */
+const METRES_FROM = 6;
+
 /** How much is to be shown decides between g and kg, kPa and bar. */
 const PAIRS: Record<string, (size: number) => Pair> = {
   m: (size) =>
-    size < 0.01
-      ? pair(unit('mm', 1e3, 3, 2), unit('in', 1 / INCH, 3, 4))
-      : pair(unit('mm', 1e3, 4, size < 0.5 ? 1 : 0), unit('in', 1 / INCH, 4, size < 0.5 ? 3 : 2)),
+    size >= METRES_FROM
+      ? pair(unit('m', 1, 3, 1), unit('ft', 1 / FOOT, 3, 0))
+      : size < 0.01
+        ? pair(unit('mm', 1e3, 3, 2), unit('in', 1 / INCH, 3, 4))
+        : pair(unit('mm', 1e3, 4, size < 0.5 ? 1 : 0), unit('in', 1 / INCH, 4, size < 0.5 ? 3 : 2)),
   'm²': () => pair(unit('cm²', 1e4, 3), unit('in²', 1 / INCH ** 2, 3)),
   'm³': () => pair(unit('L', 1e3, 3), unit('US gal', 1 / 3.785411784e-3, 3)),
   Pa: (size) =>
     size < 20e3
       ? pair(unit('kPa', 1e-3, 3), unit('psi', 1 / PSI, 3))
       : pair(unit('bar', 1e-5, 3, 2), unit('psi', 1 / PSI, 3)),
+  [STRESS]: () => pair(unit('MPa', 1e-6, 3), unit('ksi', 1e-3 / PSI, 3)),
   K: () => pair({ ...unit('°C', 1, 4, 0), offset: -273.15 }, { ...unit('°F', 1.8, 4, 0), offset: -459.67 }),
   N: () => pair(unit('N', 1, 3), unit('lbf', 1 / POUND_FORCE, 3)),
   kg: (size) =>

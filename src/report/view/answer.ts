@@ -1,7 +1,7 @@
-/** Page one: the question, its answer, the best three, what failed and how far to trust it. */
+/** Page one: the question, its answer, the best three, and how far to trust it. */
 import type { StudyResults } from '../../ranking/results.ts';
 import { anchor } from '../format/escape.ts';
-import { sentenceCase } from '../format/sentence-case.ts';
+import { count } from '../format/number.ts';
 import { type KeyFigures, keyFigures } from './key-figures.ts';
 import { trustSentences } from './trust.ts';
 import { type Line, wantedLines } from './wanted.ts';
@@ -9,41 +9,48 @@ import { type Line, wantedLines } from './wanted.ts';
 export interface AnswerView {
   question: string;
   contradictions: string[];
-  sentences: string[];
+  /** What to build, or that nothing can be. */
+  lead: string;
+  /** One paragraph a subject; the head is its first words, '' for none. */
+  paragraphs: { head: string; text: string }[];
   moreThanOne: boolean;
-  best: { id: string; anchor: string; architecture: string; why: string; figures: KeyFigures }[];
-  failed: { architecture: string; anchor: string; reason: string; freedBy: string }[];
-  /** How many more failed than are listed; 0 hides the line. */
-  moreFailed: number;
+  best: { id: string; anchor: string; architecture: string; figures: KeyFigures }[];
+  /** "7 of 10 architectures gave no allowed design"; '' when each did. */
+  failed: string;
   trust: string[];
   wanted: Line[];
   notes: string;
 }
 
-/** Page one has room for so many failures; the rest stand under "Architectures". */
-const MOST_FAILURES = 4;
+/** Words that a paragraph of the answer may begin with, to be set as its head. */
+const HEADS = /^(Why not [^?]{1,60}\?|If life counts more,|If fuel counts more,|Explored:|How far to trust it:) /;
+
+function paragraph(text: string): { head: string; text: string } {
+  const head = HEADS.exec(text)?.[1] ?? '';
+  return { head, text: text.slice(head.length).trim() };
+}
+
+function failedLine(results: StudyResults): string {
+  const all = results.architectures.length;
+  const failed = results.architectures.filter((a) => a.feasible === 0).length;
+  return failed === 0 ? '' : `${failed} of ${count(all, 'architecture')} gave no design that is allowed`;
+}
 
 export function answerView(results: StudyResults): AnswerView {
-  const failed = results.architectures.filter((a) => a.feasible === 0);
+  const [lead = '', ...rest] = results.answer;
   return {
     question: results.study.report.question,
     contradictions: results.contradictions,
-    sentences: results.answer,
+    lead,
+    paragraphs: rest.map(paragraph),
     moreThanOne: results.candidates.length > 1,
     best: results.candidates.slice(0, 3).map((c) => ({
       id: c.id,
       anchor: anchor(c.id),
       architecture: c.architecture.label,
-      why: c.why,
       figures: keyFigures(c, results.study.brief.currency),
     })),
-    failed: failed.slice(0, MOST_FAILURES).map((a) => ({
-      architecture: sentenceCase(a.architecture.label),
-      anchor: `architecture-${anchor(a.architecture.id)}`,
-      reason: a.reason,
-      freedBy: a.freedBy,
-    })),
-    moreFailed: Math.max(0, failed.length - MOST_FAILURES),
+    failed: failedLine(results),
     trust: trustSentences(results),
     wanted: wantedLines(results.study),
     notes: results.study.report.notes,

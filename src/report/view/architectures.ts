@@ -3,10 +3,8 @@ import type { ArchitectureResult, StudyResults } from '../../ranking/results.ts'
 import { type ForceRow, forceBars } from '../charts/force-bars.ts';
 import type { Markup } from '../charts/svg.ts';
 import { shortName } from '../format/architecture-name.ts';
-import { duration } from '../format/duration.ts';
 import { anchor } from '../format/escape.ts';
 import { fixed } from '../format/number.ts';
-import { metric } from '../format/quantity.ts';
 import { sentenceCase } from '../format/sentence-case.ts';
 import { dimensionLine } from './dimensions.ts';
 import { type FigureView, figureView } from './figure.ts';
@@ -25,8 +23,8 @@ export interface ArchitectureView {
   best: { id: string; anchor: string; figures: KeyFigures } | null;
   reason: string;
   freedBy: string;
-  /** Force and time in one sentence; '' when there is none. */
-  forces: string;
+  /** True when there is a nearest design or a failure to tell. */
+  detail: boolean;
   failures: { reason: string; count: string }[];
   /** For an architecture without a feasible design: the one that came nearest. */
   nearest: { binding: string; status: string; line: string } | null;
@@ -41,15 +39,6 @@ function outcome(a: ArchitectureResult): string {
   if (a.feasible > 0) return 'worked';
   if (a.running > 0) return 'ran, but never within every limit';
   return a.evaluations > 0 ? 'never ran' : 'not evaluated';
-}
-
-function forceSentence(a: ArchitectureResult): string {
-  if (!a.forces) return '';
-  const { offered, needed, timeOffered, timeNeeded } = a.forces;
-  return (
-    `Suction offers one valve ${metric(offered, 'N')} where it needs ${metric(needed, 'N')}, ` +
-    `for ${duration(timeOffered)} where it needs ${duration(timeNeeded)}.`
-  );
 }
 
 export function architecturesView(results: StudyResults): ArchitecturesView {
@@ -69,7 +58,7 @@ export function architecturesView(results: StudyResults): ArchitecturesView {
         : null,
       reason: a.reason,
       freedBy: a.freedBy,
-      forces: forceSentence(a),
+      detail: a.leastViolating !== null || a.failures.length > 0,
       failures: a.failures.map((f) => ({ reason: f.reason, count: fixed(f.count, 0) })),
       nearest: a.leastViolating
         ? {
@@ -81,7 +70,7 @@ export function architecturesView(results: StudyResults): ArchitecturesView {
     };
   });
   const forces = results.architectures.flatMap((a): ForceRow[] =>
-    a.forces
+    a.forces && a.forces.offered < a.forces.needed
       ? [
           {
             name: `${shortName(a.architecture)}: force`,
@@ -96,8 +85,8 @@ export function architecturesView(results: StudyResults): ArchitecturesView {
             offered: a.forces.timeOffered,
             needed: a.forces.timeNeeded,
             unit: 's',
-            offeredName: 'suction lasts',
-            neededName: 'valve needs',
+            offeredName: 'must be open in',
+            neededName: 'valve takes',
           },
         ]
       : [],
@@ -107,7 +96,7 @@ export function architecturesView(results: StudyResults): ArchitecturesView {
     forceFigure: figureView(
       'figure-forces',
       forceBars('forces', 'Why valves do not follow', forces),
-      'Force and time that suction offers one valve, beside what the valve needs to reach full lift in time. Each pair of bars has its own scale.',
+      'Valves that do not follow: the force that suction offers one valve beside the force that opens it in half of the suction time, and that time beside what it takes with the force offered. Each pair of bars has its own scale.',
     ),
   };
 }

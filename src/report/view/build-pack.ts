@@ -3,10 +3,12 @@ import type { StudyResults } from '../../ranking/results.ts';
 import { Markup } from '../charts/svg.ts';
 import type { DrawingSet, PartRow } from '../drawing-set.ts';
 import { anchor } from '../format/escape.ts';
-import { fixed, percent } from '../format/number.ts';
+import { count, fixed, percent } from '../format/number.ts';
 import { both, imperial, metric } from '../format/quantity.ts';
 import { drawing, type FigureView } from './figure.ts';
+import { filesTitle } from './file-list.ts';
 import { money } from './key-figures.ts';
+import { type AlternativeRow, alternativeRows } from './sheet-alternatives.ts';
 
 export interface PartLine {
   mark: string;
@@ -30,6 +32,7 @@ export interface PartsListView {
   totalCost: string;
   nesting: (FigureView & { label: string })[];
   files: { name: string; description: string }[];
+  filesTitle: string;
 }
 
 export interface PatternPageView {
@@ -43,7 +46,11 @@ export interface PatternPageView {
 
 export interface BuildPackView {
   lists: PartsListView[];
+  /** What thicker or better sheet gains. */
+  alternatives: AlternativeRow[];
   patterns: PatternPageView[];
+  /** "24 pattern pages". */
+  patternCount: string;
   /** Paper sizes in use, for `@page` rules. */
   pageSizes: { page: string; width: string; height: string }[];
 }
@@ -78,6 +85,9 @@ function partsList(id: string, rows: PartRow[], results: StudyResults, drawings:
   const { currency } = results.study.brief;
   const known = rows.filter((r) => r.cost !== null);
   const cost = known.reduce((sum, r) => sum + (r.cost ?? 0), 0);
+  const files = drawings.files
+    .filter((f) => f.candidateId === id)
+    .map((f) => ({ name: f.name, description: f.description }));
   const unpriced = rows.length - known.length;
   return {
     candidate: id,
@@ -99,9 +109,8 @@ function partsList(id: string, rows: PartRow[], results: StudyResults, drawings:
       ),
       label: sheet.label,
     })),
-    files: drawings.files
-      .filter((f) => f.candidateId === id)
-      .map((f) => ({ name: f.name, description: f.description })),
+    files,
+    filesTitle: filesTitle(files),
   };
 }
 
@@ -110,7 +119,7 @@ function pageName(width: number, height: number): string {
   return `sheet-${String(width).replace('.', '_')}x${String(height).replace('.', '_')}`;
 }
 
-export function buildPackView(results: StudyResults, drawings: DrawingSet): BuildPackView {
+export function buildPackView(results: StudyResults, drawings: DrawingSet, sheets: number): BuildPackView {
   const sizes = new Map<string, { page: string; width: string; height: string }>();
   const patterns = drawings.patternPages.map((p, i): PatternPageView => {
     const { width_mm, height_mm } = p.pageSize;
@@ -129,7 +138,9 @@ export function buildPackView(results: StudyResults, drawings: DrawingSet): Buil
       const rows = drawings.partsLists[c.id];
       return rows && rows.length > 0 ? [partsList(c.id, rows, results, drawings)] : [];
     }),
+    alternatives: results.candidates.slice(0, sheets).flatMap(alternativeRows),
     patterns,
+    patternCount: count(patterns.length, 'pattern page'),
     pageSizes: [...sizes.values()],
   };
 }

@@ -7,7 +7,7 @@ import { chance, percent } from '../format/number.ts';
 import { type CandidateCharts, candidateCharts } from './candidate-charts.ts';
 import { type DimensionRow, dimensionLine, dimensionRows } from './dimensions.ts';
 import { drawing, type FigureView } from './figure.ts';
-import { type FlagRow, type FlagSummary, flagRows, flagSummary } from './flags.ts';
+import { type FlagRow, type FlagSummary, flagRows, flagSummary, splitFlags } from './flags.ts';
 import { type KeyFigures, keyFigures } from './key-figures.ts';
 import { auditSentence, performanceRows, startSentences } from './performance-rows.ts';
 
@@ -37,10 +37,15 @@ export interface FullSheet extends SheetHead {
   verdict: string;
   starts: string[];
   charts: CandidateCharts;
+  /** A compact sheet leaves out the pictures that only explain, and tells passed checks in a few words. */
+  compact: boolean;
+  /** Title of the table of flags. */
+  flagTitle: string;
   flagRows: FlagRow[];
+  passed: string[];
+  augmenterNote: string;
   /** The dimensions to hold best, strongest first. */
   tolerances: string[];
-  files: { name: string; description: string }[];
 }
 
 /** So many of the ranked steps are what a builder should watch. */
@@ -85,8 +90,10 @@ export function shortSheet(c: Candidate, results: StudyResults, drawings: Drawin
   };
 }
 
-export function fullSheet(c: Candidate, results: StudyResults, drawings: DrawingSet): FullSheet {
+export function fullSheet(c: Candidate, results: StudyResults, drawings: DrawingSet, compact: boolean): FullSheet {
   const { running } = c.performance;
+  const rows = flagRows(c.assessment.checks);
+  const { open, passed } = splitFlags(rows);
   return {
     ...head(c, results, drawings),
     feasibleChance: chance(c.robustness.feasibleChance, c.robustness.draws),
@@ -99,10 +106,11 @@ export function fullSheet(c: Candidate, results: StudyResults, drawings: Drawing
     verdict: c.performance.verdict.message,
     starts: startSentences(c.performance),
     charts: candidateCharts(c),
-    flagRows: flagRows(c.assessment.checks),
+    compact,
+    flagTitle: compact ? 'Checks that need a look' : 'Every check that applies',
+    flagRows: compact ? open : rows,
+    passed: compact ? passed : [],
+    augmenterNote: running?.augmenterNote ?? '',
     tolerances: rankSensitivities(c.sensitivities).slice(0, MOST_TOLERANCES).map(toleranceSentence),
-    files: drawings.files
-      .filter((f) => f.candidateId === c.id)
-      .map((f) => ({ name: f.name, description: f.description })),
   };
 }

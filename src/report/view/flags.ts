@@ -1,7 +1,7 @@
 /** Flags as the report words them: counts for tables, full rows for the sheets. */
 import type { Check, CheckVerdict } from '../../../shared/checks/check.ts';
-import { count, MISSING, percent } from '../format/number.ts';
-import { displayUnits, figure, imperial, metric } from '../format/quantity.ts';
+import { count, MISSING, percent, significant } from '../format/number.ts';
+import { displayUnits, figure, imperial, metric, STRESS } from '../format/quantity.ts';
 
 export interface FlagRow {
   id: string;
@@ -19,6 +19,18 @@ export interface FlagRow {
   binding: boolean;
 }
 
+/** The rows that pass, in a few words each, and the rest, which need their sentence. */
+export function splitFlags(rows: readonly FlagRow[]): { open: FlagRow[]; passed: string[] } {
+  const open = rows.filter((row) => row.verdict !== 'pass');
+  const passed = rows
+    .filter((row) => row.verdict === 'pass')
+    .map((row) => {
+      if (row.value === MISSING) return row.title;
+      return `${row.title}: ${row.value}${row.limit === MISSING ? '' : `, limit ${row.limit}`}`;
+    });
+  return { open, passed };
+}
+
 const ORDER: CheckVerdict[] = ['fail', 'caution', 'not computed', 'pass', 'not applicable'];
 
 /** Fails first, then cautions; otherwise as the checks come. */
@@ -27,21 +39,33 @@ export function flagRows(checks: readonly Check[]): FlagRow[] {
     .filter((c) => c.verdict !== 'not applicable')
     .map((check, i) => ({ check, i }))
     .sort((a, b) => ORDER.indexOf(a.check.verdict) - ORDER.indexOf(b.check.verdict) || a.i - b.i)
-    .map(({ check }) => ({
+    .map(({ check }) => ({ check, unit: shownUnit(check) }))
+    .map(({ check, unit }) => ({
       id: check.id,
       title: check.title,
       verdict: check.verdict,
       css: check.verdict.replaceAll(' ', '-'),
-      value: metric(check.value, check.unit),
-      valueImperial: imperial(check.value, check.unit),
-      limit: limitText(check),
-      limitImperial: imperial(check.limit, check.unit),
-      // Beyond tenfold the figure says no more than "far".
-      margin: check.margin !== null && check.margin > 9.99 ? 'over 999 %' : percent(check.margin, { signed: true }),
+      value: metric(check.value, unit),
+      valueImperial: imperial(check.value, unit),
+      limit: limitText({ ...check, unit }),
+      limitImperial: imperial(check.limit, unit),
+      margin: marginText(check.margin),
       sentence: check.sentence,
       source: check.source,
       binding: check.binding && check.verdict === 'fail',
     }));
+}
+
+/** The unit to show: pascals of a stress are told apart from those of a pressure. */
+export function shownUnit({ id, unit }: Check): string {
+  return unit === 'Pa' && id.includes('stress') ? STRESS : unit;
+}
+
+/** Beyond the limit itself a percentage says little, and beyond tenfold no more than "far". */
+function marginText(margin: number | null): string {
+  if (margin === null || Math.abs(margin) < 1.995) return percent(margin, { signed: true });
+  const size = Math.abs(margin) < 10 ? `${significant(Math.abs(margin), 2)} times` : 'over 10 times';
+  return `${size} ${margin < 0 ? 'short' : 'clear'}`;
 }
 
 /** In the same unit as the value, so that 980 g does not stand beside a limit of 1.2 kg. */
@@ -57,7 +81,7 @@ function limitText(check: Check): string {
 export interface FlagSummary {
   /** "1 fail, 2 cautions" or "none". */
   text: string;
-  /** Titles of the fails, then of the cautions. */
+  /** Titles of the fails; cautions stand on the candidate's sheet. */
   titles: string;
   /** Fails count a hundredfold, so that sorting puts the worst last. */
   sort: string;
@@ -72,7 +96,7 @@ export function flagSummary(checks: readonly Check[]): FlagSummary {
   ];
   return {
     text: parts.length > 0 ? parts.join(', ') : 'none',
-    titles: [...fails, ...cautions].map((c) => c.title).join('; '),
+    titles: fails.map((c) => c.title).join('; '),
     sort: String(fails.length * 100 + cautions.length),
   };
 }

@@ -6,7 +6,7 @@ import { elapsed } from '../format/duration.ts';
 import { count, fixed, percent, significant } from '../format/number.ts';
 import { ABBREVIATIONS } from './abbreviations.ts';
 import { type FigureView, figureView } from './figure.ts';
-import { type ValidationLine, validationLines } from './trust.ts';
+import { type ValidationLine, validationLines, validationSummary } from './trust.ts';
 import type { Line } from './wanted.ts';
 
 export interface ConstantRow {
@@ -21,6 +21,8 @@ export interface MethodView {
   run: Line[];
   constants: ConstantRow[];
   validation: ValidationLine[];
+  /** What is fitted, what only checked, and how many of each are met. */
+  validationSummary: string;
   validationFigure: FigureView | null;
   convergence: FigureView | null;
   sources: { title: string; source: string }[];
@@ -68,10 +70,11 @@ export function methodView(results: StudyResults, facts: RunFacts): MethodView {
       source: c.source,
     })),
     validation: validationLines(results),
+    validationSummary: validationSummary(results),
     validationFigure: figureView(
       'figure-validation',
       validationChart('validation', results.validation),
-      'Computed (dot) against measured (box) and the accepted band (line), as deviation from the middle of the measured range. A hollow dot lies outside its band.',
+      'Computed (dot) against measured (box) and the accepted band (line), as deviation from the middle of the measured range. A hollow dot lies outside its band. The table says which figures the constants were fitted to.',
     ),
     convergence: figureView(
       'figure-convergence',

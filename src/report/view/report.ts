@@ -27,7 +27,7 @@ export interface ReportView {
   method: MethodView;
 }
 
-/** So many candidates get a full sheet. */
+/** So many candidates get a sheet of their own, all but the first a compact one. */
 export const FULL_SHEETS = 3;
 
 export function reportView(results: StudyResults, facts: RunFacts, drawings: DrawingSet): ReportView {
@@ -39,9 +39,9 @@ export function reportView(results: StudyResults, facts: RunFacts, drawings: Dra
     ranking: rankingView(results),
     trade: tradeView(results),
     architectures: architecturesView(results),
-    fullSheets: results.candidates.slice(0, FULL_SHEETS).map((c) => fullSheet(c, results, drawings)),
+    fullSheets: results.candidates.slice(0, FULL_SHEETS).map((c, i) => fullSheet(c, results, drawings, i > 0)),
     shortSheets: results.candidates.slice(FULL_SHEETS).map((c) => shortSheet(c, results, drawings)),
-    buildPack: buildPackView(results, drawings),
+    buildPack: buildPackView(results, drawings, FULL_SHEETS),
     running: runningView(results),
     safety: safetyView(results),
     method: methodView(results, facts),

@@ -25,11 +25,28 @@ export function validationLines(results: StudyResults): ValidationLine[] {
     measured: range(row.measuredLow, row.measuredHigh),
     computed: row.computed === null ? 'does not run' : significant(row.computed),
     accepted: range(row.acceptLow, row.acceptHigh),
-    within: row.within ? 'within' : 'outside',
+    within: row.within ? 'yes' : 'no',
     outside: !row.within,
-    role: row.role,
+    role: row.role === 'fitted' ? 'fitted' : 'only checked',
     source: row.source,
   }));
+}
+
+/** "Of 12 fitted figures 11 lie inside their bands. Of 9 that only check, 6 lie inside. Outside: …"; '' without a table. */
+export function validationSummary({ validation }: StudyResults): string {
+  if (validation.length === 0) return '';
+  const parts = (['fitted', 'checked'] as const).flatMap((role) => {
+    const rows = validation.filter((row) => row.role === role);
+    const inside = rows.filter((row) => row.within).length;
+    return rows.length === 0
+      ? []
+      : [
+          `Of ${rows.length} ${role === 'fitted' ? 'that the constants were fitted to' : 'that only check the model'}, ${inside} inside.`,
+        ];
+  });
+  const outside = validation.filter((row) => !row.within).map((row) => `${row.quantity} of ${row.engine}`);
+  const told = outside.length === 0 ? 'None lies outside.' : `Outside: ${outside.join('; ')}.`;
+  return `${count(validation.length, 'published figure')} against their accepted bands. ${parts.join(' ')} ${told}`;
 }
 
 /** Two or three sentences for page one. */
