@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bandMetric, bandPhrase } from '../../src/report/format/band.ts';
+import { bandMetric, bandPhrase, rangePhrase } from '../../src/report/format/band.ts';
 import { duration, elapsed } from '../../src/report/format/duration.ts';
 import { cssString, escapeMarkup } from '../../src/report/format/escape.ts';
 import { chance, fixed, percent, significant } from '../../src/report/format/number.ts';
@@ -128,6 +128,15 @@ describe('escaping', () => {
     const css = cssString('x"; } </style><script>\\');
     expect(css).not.toMatch(/[<>;}]/);
     expect(css.slice(1, -1)).not.toContain('"');
+  });
+});
+
+describe('a band of times wider than one unit', () => {
+  it('gives each end the unit that reads best', () => {
+    const text = bandMetric({ low: 246, median: 10_440, high: 295_200 }, 's');
+    expect(plain(bandPhrase(text))).toBe('2.9 h (4.1 min–82 h)');
+    expect(plain(rangePhrase(text))).toBe('4.1 min–82 h');
+    expect(plain(bandPhrase(bandMetric({ low: 720, median: 2040, high: 5700 }, 's')))).toBe('34 min (12–95)');
   });
 });
 

@@ -1,11 +1,12 @@
 /** Bands of 5–50–95 %, shown with the digits that the width of the band allows. */
 import type { Band } from '../../../shared/checks/check.ts';
-import { durationUnit } from './duration.ts';
+import { duration, durationUnit } from './duration.ts';
 import { decimalsFor, fixed, MISSING } from './number.ts';
 import { convert, type DisplayUnit, displayUnits } from './quantity.ts';
 
 /** The three figures of a band and their unit, ready to be set. */
 export interface BandText {
+  /** With units of their own when the band spans more than one unit reads well. */
   low: string;
   median: string;
   high: string;
@@ -48,7 +49,11 @@ export function bandMetric(band: Band | null, si: string): BandText | null {
   if (!band) return null;
   if (si === 's') {
     const to = durationUnit(band.median);
-    return inUnit(band, { symbol: to.unit, factor: 1 / to.seconds, digits: 2 });
+    const text = inUnit(band, { symbol: to.unit, factor: 1 / to.seconds, digits: 2 });
+    // Minutes to hundreds of hours: nobody reads 0.068 h.
+    return band.low > 0 && band.low < 0.1 * to.seconds
+      ? { ...text, low: duration(band.low, 2), high: duration(band.high, 2) }
+      : text;
   }
   return inUnit(band, displayUnits(si, band.median).metric);
 }
@@ -70,5 +75,5 @@ export function bandPhrase(text: BandText | null): string {
 /** "12–95 min". */
 export function rangePhrase(text: BandText | null): string {
   if (!text) return MISSING;
-  return `${text.low}${EN_DASH}${text.high}${text.unit ? `\u00a0${text.unit}` : ''}`;
+  return `${text.low}${EN_DASH}${text.high}${text.unit && !text.high.includes('\u00a0') ? `\u00a0${text.unit}` : ''}`;
 }
