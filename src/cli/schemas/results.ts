@@ -1,9 +1,9 @@
 /** Schema of results.json. */
 import { z } from 'zod';
-import type { StudyResults } from '../../ranking/results.ts';
 import { assessmentSchema, bandSchema, summarySchema } from '../../evaluation/schemas/assessment.ts';
 import { engineSchema } from '../../evaluation/schemas/engine.ts';
 import { performanceSchema } from '../../evaluation/schemas/performance.ts';
+import type { StudyResults } from '../../ranking/results.ts';
 
 const number = z.number();
 
