@@ -4,7 +4,6 @@
  * Every start of the fixed set is tried until one leads to self-sustained running.
  */
 import { augmentation } from '../augmenter/augmentation.ts';
-import { releaseFlow } from '../duct/flow.ts';
 import { calibratedConstants, type ModelConstants } from './constants.ts';
 import { edgeSentence, edgeVariants } from './edge.ts';
 import type { Engine } from './engine.ts';
