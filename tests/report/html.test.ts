@@ -235,6 +235,10 @@ describe('report', () => {
     expect(textOf(report)).not.toContain('Thicker or better sheet');
   });
 
+  it('never shrinks a drawing by its height, since each states its scale', () => {
+    expect(readFileSync(join('templates', 'report.css'), 'utf8')).not.toMatch(/svg[^{}]*\{[^}]*max-height/);
+  });
+
   it('says honestly which published figures are missed and which only check', () => {
     expect(report).toContain('<span class="verdict fail">no</span>');
     expect(textOf(report)).toContain('Of 3 that only check the model, 2 inside. Outside: frequency of 22-inch engine.');
