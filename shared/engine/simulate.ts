@@ -4,6 +4,7 @@
  * Every start of the fixed set is tried until one leads to self-sustained running.
  */
 import { augmentation } from '../augmenter/augmentation.ts';
+import { releaseFlow } from '../duct/flow.ts';
 import { calibratedConstants, type ModelConstants } from './constants.ts';
 import { edgeSentence, edgeVariants } from './edge.ts';
 import type { Engine } from './engine.ts';
@@ -84,6 +85,16 @@ export function simulate(engine: Engine, options: SimulateOptions = {}): Perform
 }
 
 function tryStarts(engine: Engine, options: SimulateOptions): Performance {
+  const machines: Machine[] = [];
+  try {
+    return tryStartsOn(machines, engine, options);
+  } finally {
+    for (const machine of machines) releaseFlow(machine.flow);
+  }
+}
+
+/** Notes each machine that it makes in `machines`. */
+function tryStartsOn(machines: Machine[], engine: Engine, options: SimulateOptions): Performance {
   const fidelity = options.fidelity ?? 'full';
   const constants = options.constants ?? calibratedConstants();
   const settings = SETTINGS[fidelity];
@@ -92,6 +103,7 @@ function tryStarts(engine: Engine, options: SimulateOptions): Performance {
   const starts: StartOutcome[] = [];
   let cellUpdates = 0;
   const spend = (attempt: Attempt) => {
+    machines.push(attempt.machine);
     cellUpdates += attempt.run.steps * attempt.machine.flow.grid.cells;
     return attempt;
   };
