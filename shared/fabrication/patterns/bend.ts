@@ -2,6 +2,7 @@
 import { SEAM_ALLOWANCE } from '../proportions.ts';
 import type { BendPiece } from '../shell-pieces.ts';
 import { developBend, neutralDiameter } from './developments.ts';
+import { TEXT_WIDTH } from './labels.ts';
 import { line, type Outline, type Point } from './outline.ts';
 import type { Label, Mark, Pattern } from './pattern.ts';
 
@@ -88,11 +89,17 @@ function gore(piece: BendPiece, girth: number, full: boolean) {
       marks.push({ layer: 'BEND', edge: line(at(high - 0.15 * (high - low)), at(high)) });
     }
   }
-  const height = Math.min(0.004, goreHalfLength(piece, 0.5) / 5);
-  const middle = full ? 0 : goreHalfLength(piece, 0.5) / 2;
+  const name = `${piece.id} ${full ? 'gore' : 'end gore'}`;
+  // Between two quarter lines on the wider half, as high as the room allows.
+  const height = Math.min(
+    0.004,
+    (goreHalfLength(piece, 0.25) * (full ? 2 : 1)) / 7,
+    (0.22 * girth) / (TEXT_WIDTH * name.length),
+  );
+  const middle = full ? 0 : goreHalfLength(piece, 0.25) / 2;
   const labels: Label[] = [
     {
-      text: `${piece.id} ${full ? 'gore' : 'end gore'}`,
+      text: name,
       at: { x: girth * 0.375, y: middle + height },
       height,
       angle: 0,

@@ -161,12 +161,36 @@ export function drawingSvg(frame: Frame, ...children: Child[]): string {
 /** Scales of ISO 5455 for reductions and enlargements, paper over object. */
 const SCALES = [10, 5, 2, 1, 1 / 2, 1 / 5, 1 / 10, 1 / 20, 1 / 50, 1 / 100];
 
-/** Largest standard scale at which an object of `width` × `height` m fits on `paperWidth` × `paperHeight` mm. */
-export function standardScale(width: number, height: number, paperWidth: number, paperHeight: number): number {
-  return SCALES.find((s) => width * 1e3 * s <= paperWidth && height * 1e3 * s <= paperHeight) ?? SCALES.at(-1)!;
+/** With steps between the standard ones, for small drawings whose sizes are all written. */
+export const FINE_SCALES = [
+  10,
+  5,
+  4,
+  3,
+  2.5,
+  2,
+  1.5,
+  1,
+  1 / 1.5,
+  1 / 2,
+  1 / 2.5,
+  1 / 3,
+  1 / 4,
+  ...[5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50].map((n) => 1 / n),
+];
+
+/** Largest scale of the series at which an object of `width` × `height` m fits on `paperWidth` × `paperHeight` mm. */
+export function standardScale(
+  width: number,
+  height: number,
+  paperWidth: number,
+  paperHeight: number,
+  scales: readonly number[] = SCALES,
+): number {
+  return scales.find((s) => width * 1e3 * s <= paperWidth && height * 1e3 * s <= paperHeight) ?? scales.at(-1)!;
 }
 
 /** "1 : 5" or "2 : 1". */
 export function scaleText(scale: number): string {
-  return scale >= 1 ? `${scale} : 1` : `1 : ${Math.round(1 / scale)}`;
+  return scale >= 1 ? `${scale} : 1` : `1 : ${Number((1 / scale).toFixed(1))}`;
 }

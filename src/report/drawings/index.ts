@@ -4,6 +4,7 @@ import type { Study } from '../../config/study.ts';
 import type { Candidate } from '../../ranking/results.ts';
 import { PATTERNS_FOLDER } from '../../store/study-folder.ts';
 import type { DrawingSet } from '../drawing-set.ts';
+import { FULL_SHEETS } from '../view/report.ts';
 import { nestingSheets } from './nesting-sheets.ts';
 import { partRows } from './part-rows.ts';
 import { patternFiles } from './pattern-files.ts';
@@ -11,8 +12,6 @@ import { patternPages } from './pattern-pages.ts';
 import { sectionDrawings } from './sections/index.ts';
 import { sideView } from './side-view.ts';
 
-/** So many candidates get patterns, sections and parts lists; the others a side view. */
-export const FULLY_DRAWN = 3;
 /** Pattern pages of a whole report; the best candidate's large patterns come first. */
 const MOST_PATTERN_PAGES = 25;
 
@@ -24,7 +23,10 @@ export interface DrawnSet extends DrawingSet {
   failures: string[];
 }
 
-/** Draws the candidates in rank order. Pure; what cannot be drawn is left out and said in `failures`. */
+/**
+ * Draws the candidates in rank order: a side view of each, everything else of those that get a full sheet. Pure; what cannot be drawn is left out and said
+ * in `failures`.
+ */
 export function drawingSet(candidates: readonly Candidate[], study: Study): DrawnSet {
   const set: DrawnSet = {
     sideViews: {},
@@ -44,7 +46,7 @@ export function drawingSet(candidates: readonly Candidate[], study: Study): Draw
     }
   };
   const { paper } = study.report;
-  const full = candidates.slice(0, FULLY_DRAWN);
+  const full = candidates.slice(0, FULL_SHEETS);
   for (const { id, engine } of candidates) {
     attempt(id, 'the side view', () => {
       set.sideViews[id] = sideView(engine, paper, { id, marks: partMarks(engine) });

@@ -16,9 +16,9 @@ export interface MarkingBlock {
 }
 
 /** Room for the drawing with its dimensions, and between drawing and key, mm. */
-const DRAWING = { width: 84, height: 50, margin: 9 };
+const DRAWING = { width: 84, height: 46, margin: 8 };
 const KEY_GAP = 6;
-const PITCH = 3.4;
+const PITCH = 3.2;
 const HEADING = 6;
 /** Reductions in use, paper over part; the sizes rule, so that more than the standard ones serve. */
 const REDUCTIONS = [2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100];
@@ -38,7 +38,7 @@ export function markingBlock(pattern: Pattern, heading: string, width: number): 
   const scale = 1e3 / reduction;
   const keyWidth = width - DRAWING.width - KEY_GAP;
   const key = [
-    ...sizes.map((size) => `${size.letter}  ${size.text}`),
+    ...sizes.map((size) => `${size.letter}: ${size.text}`),
     ...lines,
     ...pattern.notes,
     `Drawn 1 : ${reduction}${upright ? ', turned by a quarter' : ''}.`,
@@ -64,7 +64,12 @@ export function markingBlock(pattern: Pattern, heading: string, width: number): 
 
 function turnSize(size: LetteredSize): LetteredSize {
   const turn = (p: XY): XY => ({ x: -p.y, y: p.x });
-  return { ...size, from: turn(size.from), to: turn(size.to) };
+  return {
+    ...size,
+    from: turn(size.from),
+    to: turn(size.to),
+    letterTowards: size.letterTowards && turn(size.letterTowards),
+  };
 }
 
 /** Level and upright sizes get dimension lines outside the part; others an arrowed line where they lie. */
@@ -78,7 +83,7 @@ function drawSize(
   const low = toPaper(map, { x: bounds.minX, y: bounds.minY });
   const high = toPaper(map, { x: bounds.maxX, y: bounds.maxY });
   const letter = (x: number, y: number) => write(size.letter, { x, y }, { bold: true, anchor: 'middle' });
-  const away = 4 + 3.6 * size.row;
+  const away = 4;
   if (size.place === 'outside' && Math.abs(a.y - b.y) < 0.01) {
     const above = a.y < (low.y + high.y) / 2;
     const y = above ? high.y - away : low.y + away;
@@ -101,7 +106,19 @@ function drawSize(
       letter(x + (left ? -1.8 : 1.8), (top + bottom) / 2 + 0.9),
     ];
   }
-  const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
-  const across = { x: (-(b.y - a.y) / length) * 2.2, y: ((b.x - a.x) / length) * 2.2 };
-  return [segment(a, b, { dash: 'dashed' }), letter((a.x + b.x) / 2 + across.x, (a.y + b.y) / 2 + across.y + 0.9)];
+  const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+  const aim = size.letterTowards
+    ? toPaper(map, size.letterTowards)
+    : { x: middle.x - (b.y - a.y), y: middle.y + (b.x - a.x) };
+  const distance = Math.hypot(aim.x - middle.x, aim.y - middle.y) || 1;
+  // A short line's letter beyond its end must clear the end first.
+  const along = Math.abs(((aim.x - middle.x) * (b.x - a.x) + (aim.y - middle.y) * (b.y - a.y)) / distance);
+  const reach = 2.4 + along / 2;
+  return [
+    segment(a, b, { dash: 'dashed' }),
+    letter(
+      middle.x + ((aim.x - middle.x) / distance) * reach,
+      middle.y + ((aim.y - middle.y) / distance) * reach + 0.9,
+    ),
+  ];
 }

@@ -12,8 +12,8 @@ export interface LetteredSize {
   to: XY;
   /** Outside: a dimension line beside the part; inside: a dashed line between the two points. */
   place: 'outside' | 'inside';
-  /** Rows outwards from the part, from 0. */
-  row: number;
+  /** Inside only: where the letter stands, from the line's middle towards this point; null: across the line. */
+  letterTowards: XY | null;
 }
 
 export interface MarkingSizes {
@@ -28,14 +28,19 @@ type Arc = Extract<Edge, { kind: 'arc' }>;
 const LONGEST_TRAMMEL = 1.2;
 const ORDINATES = 12;
 
+/** Openings that are neither round nor slots: ports and windows. */
+export function hasShapedHoles(pattern: Pattern): boolean {
+  return pattern.outlines.slice(1).some((hole) => hole.edges.length > 4);
+}
+
 export function markingSizes(pattern: Pattern): MarkingSizes {
   const [outer] = pattern.outlines;
   const [first] = outer.edges;
   const fourth = outer.edges[4];
   let found: MarkingSizes;
-  if (outer.edges.length === 1 && first.kind === 'arc') found = discSizes(first);
+  if (outer.edges.length === 1 && first.kind === 'arc') found = discSizes(pattern, first);
   else if (outer.edges.length === 6 && first.kind === 'arc' && fourth.kind === 'arc') {
-    found = sectorSizes(first, fourth, outer.edges[1], outer.edges[5]);
+    found = sectorSizes(first, fourth, outer.edges[5]);
   } else if (outer.edges.length === 6 && fourth.kind === 'polyline') found = goreSizes(pattern, fourth.points);
   else found = boxSizes(pattern);
   return { sizes: found.sizes, lines: [...found.lines, ...bendLines(pattern), ...holeLines(pattern)] };
@@ -46,32 +51,30 @@ const size = (
   words: string,
   from: XY,
   to: XY,
-  options: { place?: 'outside' | 'inside'; row?: number; length?: number } = {},
+  options: { place?: 'outside' | 'inside'; letterTowards?: XY } = {},
 ): LetteredSize => ({
   letter,
-  text: `${words} ${lengthText(options.length ?? Math.hypot(to.x - from.x, to.y - from.y))}`,
+  text: `${words} ${lengthText(Math.hypot(to.x - from.x, to.y - from.y))}`,
   from,
   to,
   place: options.place ?? 'outside',
-  row: options.row ?? 0,
+  letterTowards: options.letterTowards ?? null,
 });
 
-function discSizes(arc: Arc): MarkingSizes {
+function discSizes(pattern: Pattern, arc: Arc): MarkingSizes {
   const { centre, radius } = arc;
   const at = (side: number) => ({ x: centre.x + side * radius, y: centre.y });
-  return { sizes: [{ ...size('A', 'outside diameter', at(-1), at(1)), place: 'inside' }], lines: [] };
+  return {
+    sizes: [{ ...size('A', 'outside diameter', at(-1), at(1)), place: 'inside' }],
+    lines: hasShapedHoles(pattern) ? ['Transfer the openings from the SVG or DXF file at full size.'] : [],
+  };
 }
 
 /** Sector of a cone's development: radii and chords; the seam allowance lies beyond the closing line. */
-function sectorSizes(large: Arc, small: Arc, allowance: Edge, side: Edge): MarkingSizes {
-  const half = (arc: Arc): [XY, XY] => [
-    polar(arc.centre, arc.radius, arc.start),
-    polar(arc.centre, arc.radius, arc.start + arc.sweep / 2),
-  ];
+function sectorSizes(large: Arc, small: Arc, side: Edge): MarkingSizes {
+  const at = (arc: Arc, share: number): XY => polar(arc.centre, arc.radius, arc.start + arc.sweep * share);
   // The small arc runs the other way; its end lies beside the large arc's start.
   const back: Arc = { ...small, start: small.start + small.sweep, sweep: -small.sweep };
-  const [a, aMiddle] = half(large);
-  const [b, bMiddle] = half(back);
   const degrees = ((large.sweep * 180) / Math.PI).toFixed(2);
   const lines = [
     `Large radius ${lengthText(large.radius)}, small radius ${lengthText(small.radius)}, angle ${degrees}°, from one centre.`,
@@ -80,22 +83,29 @@ function sectorSizes(large: Arc, small: Arc, allowance: Edge, side: Edge): Marki
     ['large', large],
     ['small', back],
   ] as const) {
-    if (arc.radius > LONGEST_TRAMMEL) lines.push(`${name} arc without trammel: ${chordOffsets(arc)}`);
+    if (arc.radius > LONGEST_TRAMMEL) lines.push(`The ${name} arc without a trammel: ${chordOffsets(arc)}`);
   }
-  const strip = Math.hypot(
-    edgeEnd(allowance).x - edgeStart(allowance).x,
-    edgeEnd(allowance).y - edgeStart(allowance).y,
-  );
-  lines.push(
-    strip > 5e-4
-      ? `Seam allowance ${lengthText(strip)} beyond the closing line (chain line).`
-      : 'No seam allowance: butt weld.',
-  );
+  // The side runs outwards; turned by a quarter it points away from the part.
+  const [inner, outer] = [edgeStart(side), edgeEnd(side)];
+  const middle = { x: (inner.x + outer.x) / 2, y: (inner.y + outer.y) / 2 };
+  // The chords of a nearly closed ring meet near its centre: their letters then stand outside.
+  const within = large.sweep < 5 ? large.centre : undefined;
+  const roomBeside = 2 * Math.PI - large.sweep > 0.6;
+  const beside = roomBeside
+    ? { x: middle.x + (outer.y - inner.y), y: middle.y - (outer.x - inner.x) }
+    : { x: 2 * middle.x - large.centre.x, y: 2 * middle.y - large.centre.y };
   return {
     sizes: [
-      size('A', 'chord of half the large arc, twice:', a, aMiddle, { place: 'inside' }),
-      size('B', 'chord of half the small arc, twice:', b, bMiddle, { place: 'inside' }),
-      size('C', 'straight side', edgeStart(side), edgeEnd(side), { place: 'inside' }),
+      // The two chords stand on different halves, so that their letters keep apart.
+      size('A', 'chord of half the large arc, twice', at(large, 0.5), at(large, 1), {
+        place: 'inside',
+        letterTowards: within,
+      }),
+      size('B', 'chord of half the small arc, twice', at(back, 0), at(back, 0.5), {
+        place: 'inside',
+        letterTowards: within,
+      }),
+      size('C', 'straight side', edgeStart(side), edgeEnd(side), { place: 'inside', letterTowards: beside }),
     ],
     lines,
   };

@@ -1,7 +1,7 @@
 /** First pattern page: how the tiles of each large pattern join, with page numbers, and what lies on the other pages. */
 
 import { el, type Markup } from '../charts/svg.ts';
-import { fit as shorten } from '../charts/text-width.ts';
+import { shorten } from '../charts/text-width.ts';
 import { anchor } from '../format/escape.ts';
 import type { Paper } from '../page.ts';
 import { coordinate, drawingSvg, TEXT_SIZE, write } from './drafting.ts';

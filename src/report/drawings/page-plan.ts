@@ -6,6 +6,7 @@ import { drawnBounds, type Pattern } from '../../../shared/fabrication/patterns/
 import type { Paper } from '../page.ts';
 import { widthOf } from './drafting.ts';
 import { type MarkingBlock, markingBlock } from './marking-out.ts';
+import { hasShapedHoles } from './marking-sizes.ts';
 import { pageWindow, type Tile, type Tiling, tilePattern, type Window } from './tiling.ts';
 
 export interface PageOptions {
@@ -13,7 +14,10 @@ export interface PageOptions {
   id: string;
   /** Marks of the parts list by part identifier. */
   marks: Record<string, string>;
-  /** How many pages may be spent on patterns that need several pages each; what finds no room is drawn for marking out. */
+  /**
+   * How many pages may be spent on patterns that need several pages each; what finds no room is drawn for marking out.
+   * Patterns with shaped openings are always tiled: sizes alone do not tell how to cut them.
+   */
   tilePages: number;
 }
 
@@ -50,12 +54,13 @@ export function planPages(engine: Engine, paper: Paper, options: PageOptions): P
     const mark = options.marks[pattern.id];
     return `${mark ? `${mark} ` : ''}${pattern.name}`;
   };
-  const small = tilings.filter((t) => t.tiles.length === 1);
+  const curved = tilings.filter((t) => !isRectangle(t.source));
+  const small = curved.filter((t) => t.tiles.length === 1);
   const tiled = chooseTiled(
-    tilings.filter((t) => t.tiles.length > 1),
+    curved.filter((t) => t.tiles.length > 1),
     options.tilePages,
   );
-  const marked = tilings.filter((t) => t.tiles.length > 1 && !tiled.includes(t));
+  const marked = tilings.filter((t) => !small.includes(t) && !tiled.includes(t));
   return [
     ...tiled.flatMap((tiling) => tilePages(tiling, naming)),
     ...gather(small, window, naming),
@@ -72,22 +77,19 @@ const shownTiles = (tiling: Tiling): number => tiling.tiles.filter((t) => t.show
 /** Straight-sided blanks are marked out with a rule more exactly than paper can be taped. */
 export function isRectangle(pattern: Pattern): boolean {
   const [outer] = pattern.outlines;
+  if (hasShapedHoles(pattern)) return false;
   return outer.edges.every(
     (e) => e.kind === 'line' && (Math.abs(e.from.x - e.to.x) < 1e-9 || Math.abs(e.from.y - e.to.y) < 1e-9),
   );
 }
 
-/** 0 first: shapes with ports, then other curved shapes. */
-function importance({ source }: Tiling): number {
-  return source.outlines.slice(1).some((hole) => hole.edges.length > 1) ? 0 : 1;
-}
-
-/** Most useful patterns first, in the order of the parts list, as far as the pages go. */
+/** Shapes with ports, and others from the fewest tiles upwards as far as the pages go; in the order of the parts list. */
 function chooseTiled(large: Tiling[], pages: number): Tiling[] {
-  const wanted = large.filter((t) => !isRectangle(t.source) && shownTiles(t) <= MOST_TILES);
-  wanted.sort((a, b) => importance(a) - importance(b) || shownTiles(a) - shownTiles(b));
+  const wanted = large.filter((t) => shownTiles(t) <= MOST_TILES);
+  wanted.sort((a, b) => shownTiles(a) - shownTiles(b));
   let left = pages;
   const chosen = wanted.filter((tiling) => {
+    if (hasShapedHoles(tiling.source)) return true;
     if (shownTiles(tiling) > left) return false;
     left -= shownTiles(tiling);
     return true;
@@ -152,24 +154,24 @@ function gather(small: Tiling[], window: Window, naming: (p: Pattern) => string)
 }
 
 /** Space between marking-out drawings, mm. */
-const BLOCK_GAP = 5;
+const BLOCK_GAP = 4;
 
 function markingPages(patterns: Pattern[], window: Window, naming: (p: Pattern) => string): PlannedPage[] {
-  const pages: { block: MarkingBlock; y: number }[][] = [];
-  let y = Infinity;
+  const pages: { blocks: { block: MarkingBlock; y: number }[]; y: number }[] = [];
   for (const pattern of patterns) {
     const block = markingBlock(pattern, `${naming(pattern)}: ${stock(pattern)}`, window.width - 4);
-    if (y + block.height > window.height - 2) {
-      pages.push([]);
-      y = 2;
+    let page = pages.find((p) => p.y + block.height <= window.height - 2);
+    if (!page) {
+      page = { blocks: [], y: 2 };
+      pages.push(page);
     }
-    pages.at(-1)!.push({ block, y });
-    y += block.height + BLOCK_GAP;
+    page.blocks.push({ block, y: page.y });
+    page.y += block.height + BLOCK_GAP;
   }
-  return pages.map((blocks, i) => ({
-    title: `Marking out large parts, sheet ${i + 1} of ${pages.length}`,
+  return pages.map(({ blocks }, i) => ({
+    title: `Marking out, not at true size, sheet ${i + 1} of ${pages.length}`,
     notes:
-      'Not at true size: too large for a few sheets of paper. Mark them out on the metal by the sizes stated, or cut from the SVG and DXF files at full size beside the report.',
+      'Not at true size: these are straight-sided or too large for a few sheets of paper. Mark them out on the metal by the sizes stated, or cut from the SVG and DXF files at full size beside the report.',
     content: { kind: 'marking', blocks },
   }));
 }

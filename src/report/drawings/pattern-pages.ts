@@ -1,5 +1,6 @@
 /** Pages of patterns at true size: large parts tiled with overlap and register marks, small ones together on a page. */
 import type { Engine } from '../../../shared/engine/engine.ts';
+import { labelBox } from '../../../shared/fabrication/patterns/labels.ts';
 import { drawnBounds } from '../../../shared/fabrication/patterns/pattern.ts';
 import { el, type Markup } from '../charts/svg.ts';
 import { shorten, wrap } from '../charts/text-width.ts';
@@ -14,6 +15,10 @@ import { OVERLAP, PAGE_MARGIN, PAPER_SIZE, pageWindow, type Tile, type Tiling, t
 
 /** Length of the check bar on every page at true size, mm. */
 export const CHECK_BAR = 100;
+/** Letter height of the crosses' names, mm. */
+const NAME_SIZE = 1.8;
+/** So many tiles are worth a page that shows how they join. */
+const FEWEST_MAPPED = 5;
 
 /** All pattern pages of an engine in order, the map of the tiles first. */
 export function patternPages(engine: Engine, paper: Paper, options: PageOptions): PatternPage[] {
@@ -31,8 +36,8 @@ export function patternPages(engine: Engine, paper: Paper, options: PageOptions)
       caption: page.notes,
     };
   });
-  // Without tiles there is nothing to join.
-  if (!planned.some((p) => p.content.kind === 'tile')) return pages;
+  // A few tiles tell their places themselves.
+  if (planned.filter((p) => p.content.kind === 'tile').length < FEWEST_MAPPED) return pages;
   return [
     {
       candidateId: options.id,
@@ -121,13 +126,29 @@ export function registerMarks(tiling: Tiling, tile: Tile, window: Window, corner
     tiling.tiles.some((t) => t.shows && t.row === row && t.column === column);
   const marks: Markup[] = [];
   const half = OVERLAP / 2;
+  const taken = tiling.pattern.labels.map((label) => {
+    const box = labelBox(label);
+    return {
+      x0: corner.x + tile.originX + box.minX * 1e3,
+      x1: corner.x + tile.originX + box.maxX * 1e3,
+      y0: corner.y + tile.originY - box.maxY * 1e3,
+      y1: corner.y + tile.originY - box.minY * 1e3,
+    };
+  });
+  /** Beside the cross on the side where the pattern has no text. */
+  const namePlace = (at: XY, name: string): XY => {
+    const long = widthOf(name, NAME_SIZE);
+    const places = [0.6, -0.6 - long].flatMap((dx) => [-2.4, 3.8].map((dy) => ({ x: at.x + dx, y: at.y + dy })));
+    const free = (p: XY) => taken.every((t) => p.x + long < t.x0 || p.x > t.x1 || p.y < t.y0 || p.y - NAME_SIZE > t.y1);
+    return places.find(free) ?? places[0];
+  };
   const add = (name: string, x: number, y: number) => {
     const at = { x: corner.x + x, y: corner.y + y };
     marks.push(
       ring(at, 1.8),
       segment({ x: at.x - 3.5, y: at.y }, { x: at.x + 3.5, y: at.y }),
       segment({ x: at.x, y: at.y - 3.5 }, { x: at.x, y: at.y + 3.5 }),
-      write(name, { x: at.x + 0.6, y: at.y - 2.4 }, { size: 1.8 }),
+      write(name, namePlace(at, name), { size: NAME_SIZE }),
     );
   };
   const { row, column } = tile;

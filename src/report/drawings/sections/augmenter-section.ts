@@ -11,6 +11,7 @@ import {
   coordinate,
   diameterText,
   drawingSvg,
+  FINE_SCALES,
   lengthText,
   scaleText,
   segment,
@@ -40,7 +41,7 @@ export function augmenterSection(
   const end = gap + bell + length;
   const lip = diameter / 2 + bell;
   const width = DRAWING_WIDTH[paper];
-  const scale = standardScale(stub + end, 2 * lip, width - 2 * SIDE_MARGIN, LARGEST_HEIGHT);
+  const scale = standardScale(stub + end, 2 * lip, width - 2 * SIDE_MARGIN, LARGEST_HEIGHT, FINE_SCALES);
   const k = scale * 1e3;
   const origin = (width - (stub + end) * k) / 2 + stub * k;
   const px = (x: number) => origin + x * k;
@@ -50,7 +51,7 @@ export function augmenterSection(
       // A sheet wall is thinner than a line at these scales, so that one heavy line stands for it.
       chainOfPoints(
         points.map((p): XY => ({ x: px(p.x), y: py(side * p.r) })),
-        { weight: 0.7 },
+        { weight: WEIGHT.outline },
       ),
     );
   const pieces = augmenterPieces(engine);
@@ -84,7 +85,7 @@ export function augmenterSection(
   ].map(({ x, r }) => segment({ x: px(x), y: py(r) }, { x: px(x), y: py(-r) }));
   const above = new AnnotationStack(-1, py(lip) - 3, { left: 1, right: width - 1 });
   const below = new AnnotationStack(1, py(-lip) + 3, { left: 1, right: width - 1 });
-  const named = (part: string, text: string) => (marks[part] ? `${marks[part]}  ${text}` : text);
+  const named = (part: string, text: string) => (marks[part] ? `${marks[part]}: ${text}` : text);
   const ductPart = pieces.find((p) => p.id.startsWith('augmenter-duct'))!.id;
   above.addLabels([
     { text: `exit, ${diameterText(exit)}`, from: px(0), to: px(0), startAt: () => py(exit / 2) },
@@ -149,6 +150,6 @@ export function augmenterSection(
   );
   return {
     svg,
-    caption: `Augmenter in place, in section; inside diameters. Scale ${scaleText(scale)}. Walls of ${(engine.shell.thickness * 1e3).toFixed(2)} mm are drawn as one line of ${WEIGHT.outline} mm or more.`,
+    caption: `Augmenter in place, in section; inside diameters. Scale ${scaleText(scale)}. The wall, ${(engine.shell.thickness * 1e3).toFixed(2)} mm, is drawn as one heavy line.`,
   };
 }

@@ -8,13 +8,22 @@ import { headFlange, plateThickness } from '../../../../shared/fabrication/propo
 import type { SectionDrawing } from '../../drawing-set.ts';
 import { anchor } from '../../format/escape.ts';
 import type { Paper } from '../../page.ts';
-import { diameterText, drawingSvg, lengthText, scaleText, segment, standardScale, type XY } from '../drafting.ts';
+import {
+  diameterText,
+  drawingSvg,
+  FINE_SCALES,
+  lengthText,
+  scaleText,
+  segment,
+  standardScale,
+  type XY,
+} from '../drafting.ts';
 import { patternLayers, toPaper } from '../pattern-svg.ts';
 import { DRAWING_WIDTH } from '../side-view.ts';
 import { type Callout, calloutColumn } from './callouts.ts';
 import type { SectionOptions } from './index.ts';
 
-const LARGEST = 84;
+const LARGEST = 92;
 const MARGIN = 5;
 
 interface Feature {
@@ -32,7 +41,7 @@ export function plateFace(
   const pattern = enginePatterns(engine).find((p) => p.id === 'valve-plate')!;
   const flange = headFlange(engine.sections[0].startDiameter, engine.shell.thickness);
   const diameter = flange.outerDiameter;
-  const scale = standardScale(diameter, diameter, LARGEST, LARGEST);
+  const scale = standardScale(diameter, diameter, LARGEST, LARGEST, FINE_SCALES);
   const size = diameter * scale * 1e3;
   const width = DRAWING_WIDTH[paper];
   const centre = { x: MARGIN + size / 2, y: MARGIN + size / 2 };
@@ -69,7 +78,7 @@ const polar = (radius: number, degrees: number): XY => ({
   y: radius * Math.sin((degrees * Math.PI) / 180),
 });
 
-const named = (mark: string | undefined, text: string): string => (mark ? `${mark}  ${text}` : text);
+const named = (mark: string | undefined, text: string): string => (mark ? `${mark}: ${text}` : text);
 
 function plateFeatures(engine: Engine, mark: string): Feature[] {
   const chamber = engine.sections[0].startDiameter;
@@ -96,11 +105,11 @@ function reedFeatures(engine: Engine, intake: ReedIntake, marks: Record<string, 
   const petal = `petals ${lengthText(intake.length)} free × ${lengthText(intake.width)} mean × ${(intake.thickness * 1e3).toFixed(2)} mm`;
   const ports = `${intake.petals} ports of ${mm2(intake.portArea)}, together ${mm2(intake.petals * intake.portArea)}`;
   if (layout.kind === 'rows') {
-    const window = layout.windows[0];
+    const [window, second] = layout.windows;
     const { land } = rowPort(layout, intake.portArea);
     return [
       {
-        text: `${layout.windows.length} windows ${lengthText(window.width)} × ${lengthText(window.height)}, ${lengthText(2 * (window.height / 2 + 0.0012))} apart`,
+        text: `${layout.windows.length} ${second ? 'windows' : 'window'} ${lengthText(window.width)} × ${lengthText(window.height)}${second ? `, middles ${lengthText(second.y - window.y)} apart` : ''}`,
         at: { x: window.width / 2, y: layout.windows.at(-1)!.y },
       },
       {

@@ -10,6 +10,7 @@ import {
   chainOfPoints,
   diameterText,
   drawingSvg,
+  FINE_SCALES,
   lengthText,
   ring,
   scaleText,
@@ -39,7 +40,7 @@ export function poppetSection(
   const above = lengths.stemLength;
   const below = intake.lift + lengths.headThickness;
   const reach = intake.headDiameter * 0.75;
-  const scale = standardScale(2 * reach, above + below, LARGEST.width, LARGEST.height);
+  const scale = standardScale(2 * reach, above + below, LARGEST.width, LARGEST.height, FINE_SCALES);
   const k = scale * 1e3;
   const axis = MARGIN.left + reach * k;
   const px = (x: number) => axis + x * k;
@@ -83,7 +84,7 @@ export function poppetSection(
     uprightDimensionLine(liftX, py(0), py(-intake.lift)),
     write(`lift ${lengthText(intake.lift)}`, { x: liftX - 1.5, y: py(-intake.lift / 2) + 0.9 }, { anchor: 'end' }),
   );
-  const named = (part: string, text: string) => (marks[part] ? `${marks[part]}  ${text}` : text);
+  const named = (part: string, text: string) => (marks[part] ? `${marks[part]}: ${text}` : text);
   const mm = (metres: number) => `${(metres * 1e3).toFixed(2)} mm`;
   const { spring } = lengths;
   const column = px(reach) + 10;

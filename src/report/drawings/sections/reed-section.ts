@@ -13,6 +13,7 @@ import {
   chainOfPoints,
   coordinate,
   drawingSvg,
+  FINE_SCALES,
   lengthText,
   scaleText,
   segment,
@@ -26,7 +27,7 @@ import { box, cutFace } from './hatch.ts';
 import type { SectionOptions } from './index.ts';
 
 const SIDE_MARGIN = 26;
-const LARGEST_HEIGHT = 60;
+const LARGEST_HEIGHT = 50;
 
 /** Lengths along the petal from the clamp edge, heights from the seat face; m. */
 function shape(engine: Engine, intake: ReedIntake) {
@@ -55,7 +56,7 @@ export function reedSection(
   const length = s.clamped + intake.length + s.rim;
   const rise = intake.stopLift + s.stop + intake.thickness;
   const width = DRAWING_WIDTH[paper];
-  const scale = standardScale(length, rise + s.plate, width - 2 * SIDE_MARGIN, LARGEST_HEIGHT);
+  const scale = standardScale(length, rise + s.plate, width - 2 * SIDE_MARGIN, LARGEST_HEIGHT, FINE_SCALES);
   const k = scale * 1e3;
   const left = (width - length * k) / 2 + s.clamped * k;
   const px = (x: number) => left + x * k;
@@ -86,7 +87,7 @@ export function reedSection(
   const seat = py(intake.thickness / 2);
   const above = new AnnotationStack(-1, py(rise) - 3, { left: 1, right: width - 1 });
   const below = new AnnotationStack(1, py(-s.plate) + 2, { left: 1, right: width - 1 });
-  const named = (part: string, text: string) => (marks[part] ? `${marks[part]}  ${text}` : text);
+  const named = (part: string, text: string) => (marks[part] ? `${marks[part]}: ${text}` : text);
   const heightAt = (x: number) => intake.thickness + s.radius - Math.sqrt(s.radius ** 2 - Math.min(x, s.radius) ** 2);
   const tip = s.radius * Math.sin(intake.length / s.radius);
   const thickness = (metres: number) => `${(metres * 1e3).toFixed(2)} mm`;
@@ -151,7 +152,7 @@ export function reedSection(
       cutFace(stop, `${key}-reed-c`, -1),
       chainOfPoints(flat(seat), { weight: petalWeight }),
       chainOfPoints(
-        lower.map((p) => ({ x: p.x, y: p.y + petalWeight / 2 + 0.25 })),
+        lower.map((p) => ({ x: p.x, y: p.y + petalWeight / 2 + 0.6 })),
         { weight: petalWeight, dash: 'dashed' },
       ),
       s.wheel ? segment({ x: root, y: py(rise) - 1 }, { x: root, y: py(-s.plate) + 3 }, { dash: 'chain' }) : null,

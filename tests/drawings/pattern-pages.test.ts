@@ -1,0 +1,112 @@
+import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { NO_DRAWINGS } from '../../src/report/drawing-set.ts';
+import { patternPages } from '../../src/report/drawings/pattern-pages.ts';
+import { findBrowser } from '../../src/report/printing/find-browser.ts';
+import { printPdf } from '../../src/report/printing/print-pdf.ts';
+import { renderHtml } from '../../src/report/render-html.ts';
+import { uBentEngine } from '../fabrication/engines.ts';
+import { readPdf } from '../printing/read-pdf.ts';
+import { FACTS, results } from '../report/fixtures.ts';
+import { readPath } from './read-back.ts';
+import { readPaths } from './read-svg.ts';
+
+const TOLERANCE = 0.05;
+const pagesOf = (paper: 'A4' | 'Letter') => patternPages(uBentEngine(), paper, { id: 'C1', marks: {}, tilePages: 12 });
+const firstPoint = (d: string): [number, number] => {
+  const [, x, y] = /^M([-\d.]+) ([-\d.]+)/.exec(d)!;
+  return [Number(x), Number(y)];
+};
+
+describe.each(['A4', 'Letter'] as const)('pattern pages on %s', (paper) => {
+  const pages = pagesOf(paper);
+  const tiles = pages.filter((p) => / row \d+ of \d+/.test(p.title));
+
+  it('carry a check bar of exactly 100 mm', () => {
+    const bars = pages.flatMap((p) =>
+      [...(/data-check-bar="100 mm"><path d="M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)"/.exec(p.svg) ?? [])]
+        .slice(1)
+        .map(Number),
+    );
+    expect(bars.length).toBeGreaterThanOrEqual(4 * tiles.length);
+    for (let i = 0; i < bars.length; i += 4) {
+      expect(bars[i + 2] - bars[i]).toBe(100);
+      expect(bars[i + 3]).toBe(bars[i + 1]);
+    }
+  });
+
+  it('show every tile of a pattern at the same size and in one place when the crosses of one name are laid on each other', () => {
+    expect(tiles.length).toBeGreaterThan(3);
+    const crosses = new Map<string, { x: number; y: number }[]>();
+    for (const { title, svg } of tiles) {
+      const pattern = title.replace(/, row.*/, '');
+      const cut = readPaths(svg).find((p) => p.layer === 'CUT')!;
+      const [ox, oy] = firstPoint(cut.d);
+      for (const [, cx, cy, name] of svg.matchAll(
+        /<circle cx="([\d.]+)" cy="([\d.]+)"[^>]*>(?:<path[^>]*>){2}<text[^>]*>([RC]\d+\/\d+[ab])</g,
+      )) {
+        const key = `${pattern} ${name}`;
+        crosses.set(key, [...(crosses.get(key) ?? []), { x: Number(cx) - ox, y: Number(cy) - oy }]);
+      }
+    }
+    expect(crosses.size).toBeGreaterThan(1);
+    for (const [name, places] of crosses) {
+      expect(places.length, name).toBe(2);
+      expect(Math.hypot(places[0].x - places[1].x, places[0].y - places[1].y), name).toBeLessThan(0.01);
+    }
+  });
+
+  it('draw the intake cone with the exact sector of a cone of mid-surface diameters 46 and 101 mm', () => {
+    const slant = Math.hypot(50, 27.5);
+    const large = (slant * 101) / 55;
+    const small = (slant * 46) / 55;
+    const angle = (Math.PI * 55) / slant;
+    const page = pages.find((p) => p.svg.includes('Intake cone') && !p.title.includes('Map'))!;
+    const loops = readPaths(page.svg)
+      .filter((p) => p.layer === 'CUT')
+      .flatMap((p) => readPath(p.d));
+    const exact = angle * (large + small) + 2 * slant + 2 * 6;
+    expect(Math.min(...loops.map((l) => Math.abs(l.length - exact)))).toBeLessThan(TOLERANCE);
+  });
+});
+
+describe('printed patterns', () => {
+  let folder: string;
+  let pdf: Awaited<ReturnType<typeof readPdf>>;
+  const pages = pagesOf('A4');
+
+  beforeAll(async () => {
+    folder = await mkdtemp(path.join(tmpdir(), 'patterns-'));
+    const html = path.join(folder, 'report.html');
+    const all = results({ paper: 'A4' });
+    await writeFile(html, renderHtml(all, FACTS, { paper: 'A4', drawings: { ...NO_DRAWINGS, patternPages: pages } }));
+    const file = path.join(folder, 'report.pdf');
+    await printPdf(html, file, { timestamp: FACTS.startedAt, title: 'Patterns', browser: await findBrowser() });
+    pdf = await readPdf(file);
+  }, 120_000);
+
+  afterAll(() => rm(folder, { recursive: true, force: true }));
+
+  it('come out of the PDF at true size: paper, check bar and a gore, to 0.05 mm', () => {
+    const mm = (points: number) => (points * 25.4) / 72;
+    const sheets = pdf.pages.filter((p) => p.text.includes('measure this bar before cutting'));
+    expect(sheets.length).toBe(pages.filter((p) => p.svg.includes('data-check-bar')).length);
+    for (const sheet of sheets) {
+      expect(Math.abs(mm(sheet.width) - 210)).toBeLessThan(0.5);
+      expect(Math.abs(mm(sheet.height) - 297)).toBeLessThan(0.5);
+      const bar = sheet.boxes.filter((b) => b.height < 0.01).map((b) => Math.abs(mm(b.width) - 100));
+      expect(Math.min(...bar)).toBeLessThan(TOLERANCE);
+    }
+    // Full gore of the bend: girth of the mid-surface and seam allowance by twice the half length at its back.
+    const gore = [Math.PI * 61 + 6, 2 * Math.tan(Math.PI / 16) * (110 + 30.5)].sort((x, y) => x - y);
+    const misses = sheets.flatMap((sheet) =>
+      sheet.boxes.map((b) => {
+        const sides = [mm(b.width), mm(b.height)].sort((x, y) => x - y);
+        return Math.max(Math.abs(sides[0] - gore[0]), Math.abs(sides[1] - gore[1]));
+      }),
+    );
+    expect(Math.min(...misses)).toBeLessThan(TOLERANCE);
+  });
+});
