@@ -20,7 +20,15 @@ import { architecturesOf } from '../space/architectures.ts';
 import { writeDurably } from '../store/durable-file.ts';
 import { type Job, StoredEvaluations } from '../store/stored-evaluations.ts';
 import { StudyClock } from '../store/study-clock.ts';
-import { openStudyFolder, RANKING_FILE, RESULTS_FILE, RUN_FILE, type StudyFolder } from '../store/study-folder.ts';
+import {
+  HTML_FILE,
+  openStudyFolder,
+  RANKING_FILE,
+  RESULTS_FILE,
+  RUN_FILE,
+  type StudyFolder,
+} from '../store/study-folder.ts';
+import { notPrinted } from './failure.ts';
 import { gatherEvidence } from './gather-evidence.ts';
 import { judgeFinalists } from './judge-finalists.ts';
 import type { Progress } from './progress.ts';
@@ -104,7 +112,7 @@ async function resultsOf(
   return assembleResults(gatherEvidence({ study, spaces, searched, judged, modelVersion, toolVersion }));
 }
 
-/** A missing browser takes only the PDF. */
+/** A missing or failing browser takes only the PDF. */
 async function report(folder: string, results: StudyResults, facts: RunFacts, { browser, progress }: RunStudyOptions) {
   const note = (sentence: string) => progress.note(sentence);
   if (browser === null)
@@ -114,7 +122,13 @@ async function report(folder: string, results: StudyResults, facts: RunFacts, { 
     if (found.name !== 'NoBrowserError') throw found;
     return { written: await writeReport(folder, results, facts, { pdf: false, note }), noBrowser: found };
   }
-  return { written: await writeReport(folder, results, facts, { pdf: true, browser: found, note }), noBrowser: null };
+  try {
+    return { written: await writeReport(folder, results, facts, { pdf: true, browser: found, note }), noBrowser: null };
+  } catch (error) {
+    // The HTML was written first.
+    if (!(error instanceof Error) || error.name !== 'PrintError') throw error;
+    return { written: [join(folder, HTML_FILE)], noBrowser: new Error(notPrinted(error), { cause: error }) };
+  }
 }
 
 /** When the study was first started: a run that goes on keeps the date of its first night. */

@@ -15,6 +15,7 @@ export class StoreError extends Error {
 const WORDS: Record<string, string> = {
   ENOSPC: 'the disk is full',
   EDQUOT: 'the disk quota is used up',
+  EFBIG: 'the file has reached the greatest size that the system allows this process',
   EROFS: 'the disk is read-only',
   EACCES: 'permission is denied',
   EPERM: 'permission is denied',
@@ -31,8 +32,8 @@ export function writeFailure(path: string, cause: unknown): StoreError {
   if (cause instanceof StoreError) return cause;
   const code = (cause as NodeJS.ErrnoException)?.code ?? '';
   const words = WORDS[code] ?? (cause instanceof Error ? cause.message : String(cause));
-  const full = code === 'ENOSPC' || code === 'EDQUOT';
-  const cure = full ? 'Free some space' : 'Make it writable or choose another folder with --out';
+  const full = code === 'ENOSPC' || code === 'EDQUOT' || code === 'EFBIG';
+  const cure = full ? 'Free some space or raise the limit' : 'Make it writable or choose another folder with --out';
   return new StoreError(
     full ? 'disk full' : 'cannot write',
     `cannot write ${path}: ${words}. ${cure}, then give the same command again; what was stored so far is kept.`,

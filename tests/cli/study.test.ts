@@ -79,6 +79,7 @@ describe('a small study on the real model', () => {
       const other = temporaryFolder();
       await run(study(other, '--workers', '1', '--no-pdf'));
       expect(read(other, 'tiny', 'results.json')).toBe(results);
+      expect(read(other, 'tiny', 'ranking.csv')).toBe(read(out, 'tiny', 'ranking.csv'));
     },
     TIMEOUT,
   );

@@ -30,9 +30,9 @@ export function start(args: string[], env: NodeJS.ProcessEnv = {}): Started {
   return startProgram([join(inject('build'), 'main.js'), ...args], env);
 }
 
-/** Any program under Node, from another current directory than the project's. */
-export function startProgram(args: string[], env: NodeJS.ProcessEnv = {}): Started {
-  const child = spawn(process.execPath, args, { cwd: tmpdir(), env: { ...process.env, ...env } });
+/** Any program, Node unless said otherwise, from another current directory than the project's. */
+export function startProgram(args: string[], env: NodeJS.ProcessEnv = {}, program = process.execPath): Started {
+  const child = spawn(program, args, { cwd: tmpdir(), env: { ...process.env, ...env } });
   let stdout = '';
   let stderr = '';
   child.stdout.setEncoding('utf8').on('data', (text) => {
