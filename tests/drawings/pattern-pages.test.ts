@@ -1,10 +1,11 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { NO_DRAWINGS } from '../../src/report/drawing-set.ts';
 import { patternPages } from '../../src/report/drawings/pattern-pages.ts';
-import { findBrowser } from '../../src/report/printing/find-browser.ts';
+import { findBrowser, type ProvenBrowser } from '../../src/report/printing/find-browser.ts';
 import { printPdf } from '../../src/report/printing/print-pdf.ts';
 import { renderHtml } from '../../src/report/render-html.ts';
 import { uBentEngine } from '../fabrication/engines.ts';
@@ -74,16 +75,19 @@ describe.each(['A4', 'Letter'] as const)('pattern pages on %s', (paper) => {
 
 describe('printed patterns', () => {
   let folder: string;
+  let html: string;
+  let browser: ProvenBrowser;
   let pdf: Awaited<ReturnType<typeof readPdf>>;
   const pages = pagesOf('A4');
 
   beforeAll(async () => {
     folder = await mkdtemp(path.join(tmpdir(), 'patterns-'));
-    const html = path.join(folder, 'report.html');
+    html = path.join(folder, 'report.html');
     const all = results({ paper: 'A4' });
     await writeFile(html, renderHtml(all, FACTS, { paper: 'A4', drawings: { ...NO_DRAWINGS, patternPages: pages } }));
     const file = path.join(folder, 'report.pdf');
-    await printPdf(html, file, { timestamp: FACTS.startedAt, title: 'Patterns', browser: await findBrowser() });
+    browser = await findBrowser();
+    await printPdf(html, file, { timestamp: FACTS.startedAt, title: 'Patterns', browser });
     pdf = await readPdf(file);
   }, 120_000);
 
@@ -109,4 +113,22 @@ describe('printed patterns', () => {
     );
     expect(Math.min(...misses)).toBeLessThan(TOLERANCE);
   });
+
+  it('are cut off by nothing round them', async () => {
+    const open = await browser.open();
+    try {
+      const page = await open.newPage();
+      await page.emulateMediaType('print');
+      await page.goto(pathToFileURL(html).href);
+      const clipped = await page.evaluate(`[...document.querySelectorAll('.pattern')].filter((pattern) => {
+        for (let e = pattern.parentElement; e; e = e.parentElement)
+          if (getComputedStyle(e).overflowX !== 'visible') return true;
+        return false;
+      }).length`);
+      expect(clipped).toBe(0);
+      expect(await page.evaluate(`document.querySelectorAll('.pattern').length`)).toBe(pages.length);
+    } finally {
+      await open.close();
+    }
+  }, 60_000);
 });

@@ -2,7 +2,7 @@
 import { type Edge, edgeEnd, edgeStart, polar } from '../../../shared/fabrication/patterns/outline.ts';
 import { type Pattern, patternBounds } from '../../../shared/fabrication/patterns/pattern.ts';
 import type { XY } from './drafting.ts';
-import { lengthText } from './drafting.ts';
+import { diameterText, lengthText } from './drafting.ts';
 
 export interface LetteredSize {
   letter: string;
@@ -180,33 +180,39 @@ function bendLines(pattern: Pattern): string[] {
   return places.length > 0 ? [`Bend lines ${places.join(' and ')} from the left end.`] : [];
 }
 
-/** Holes that are not named by the pattern's notes: from the left and lower edges of a rectangle. */
+/** Holes of a rectangle from its left and lower edges; like holes at one height in one line. */
 function holeLines(pattern: Pattern): string[] {
   const [outer, ...holes] = pattern.outlines;
   if (outer.edges[0].kind === 'arc') return [];
   const { minX, minY } = patternBounds(pattern);
-  return holes.flatMap((hole) => {
+  const rows = new Map<string, { x: number[]; y: number }>();
+  for (const hole of holes) {
     const arcs = hole.edges.filter((e): e is Arc => e.kind === 'arc');
-    if (arcs.length === 0) return [];
+    if (arcs.length === 0) continue;
     const centres = arcs.map((arc) => arc.centre);
     const x = centres.reduce((sum, c) => sum + c.x, 0) / centres.length - minX;
     const y = centres.reduce((sum, c) => sum + c.y, 0) / centres.length - minY;
-    const diameter = 2 * arcs[0].radius;
-    const at = `centre ${lengthText(x)} from the left, ${lengthText(y)} from the lower edge`;
-    if (hole.edges.length > 1) {
-      const slot = Math.hypot(centres[1].x - centres[0].x, centres[1].y - centres[0].y);
-      return [`Slot ${lengthText(diameter)} wide, ${lengthText(slot)} between its arc centres: ${at}.`];
-    }
-    const name = holeName(pattern, centres[0], diameter);
-    return [`${name} Ø ${lengthText(diameter)}: ${at}.`];
+    const what = hole.edges.length > 1 ? slotName(arcs) : holeName(pattern, centres[0], 2 * arcs[0].radius);
+    const key = `${what} ${y.toFixed(5)}`;
+    rows.set(key, { x: [...(rows.get(key)?.x ?? []), x], y });
+  }
+  return [...rows].map(([key, { x, y }]) => {
+    const what = key.slice(0, key.lastIndexOf(' '));
+    const from = x.map(lengthText).join(' and ');
+    return `${what}: ${x.length > 1 ? 'centres' : 'centre'} ${from} from the left, ${lengthText(y)} from the lower edge.`;
   });
 }
 
-/** The label beside a hole, without its diameter. */
+function slotName([a, b]: Arc[]): string {
+  const long = Math.hypot(b.centre.x - a.centre.x, b.centre.y - a.centre.y);
+  return `Slot ${lengthText(2 * a.radius)} wide, ${lengthText(long)} between its arc centres`;
+}
+
+/** What a hole is for, by the label beside it, and its diameter. */
 function holeName(pattern: Pattern, centre: XY, diameter: number): string {
   const label = pattern.labels.find(
     (l) => l.text.includes('Ø') && Math.hypot(l.at.x - centre.x, l.at.y - centre.y) < diameter / 2 + 0.006,
   );
   const name = label?.text.replace(/\s*Ø.*/, '');
-  return name ? `Hole for ${name}` : 'Hole';
+  return `${name ? `Hole for ${name}` : 'Hole'} ${diameterText(diameter)}`;
 }
