@@ -17,6 +17,7 @@ export function tellFailure(error: unknown): ExitCode {
   }
   if (error instanceof Error && error.name === 'NoBrowserError') return told(error.message, EXIT.noBrowser);
   if (error instanceof Error && error.name === 'PrintError') return told(notPrinted(error), EXIT.noBrowser);
+  if (error instanceof Error && error.name === 'QueueError') return told(error.message, EXIT.badConfiguration);
   if (error instanceof Error && error.name === 'MailError') return told(error.message, EXIT.mailFailed);
   const system = systemError(error);
   if (system) return told(writeFailure(system.path ?? 'the study folder', system).message, EXIT.cannotWrite);

@@ -37,12 +37,24 @@ function program(): Command {
     .argument('<files...>', 'study files (YAML or JSON), or patterns such as "configs/*.yaml"')
     .option('--out <folder>', 'where the folders of the studies lie', 'reports')
     .option('--workers <number>', 'threads that evaluate (default: one a processor)', wholeNumber(1, 1024))
+    .option(
+      '--queue [url]',
+      'have workers on other machines evaluate, through a queue (redis://host:port; without a value: PULSEJET_QUEUE_URL)',
+    )
     .option('--evaluations <number>', 'budget of evaluations, instead of the file’s', wholeNumber(1, 100_000_000))
     .option('--seed <text>', 'seed of the search, instead of the file’s', seedText)
     .option('--no-pdf', 'leave out the PDF')
     .option('--fresh', 'begin anew; what is stored of an earlier run is put aside')
     .addHelpText('after', '\nA run that was interrupted goes on when the same command is given again.')
     .action(async (files, options) => (await import('./commands/run.ts')).runCommand(files, options));
+
+  cli
+    .command('worker')
+    .description('Evaluate for runs on other machines until Ctrl-C.')
+    .option('--queue [url]', 'the queue to serve (redis://host:port; without a value: PULSEJET_QUEUE_URL)', true)
+    .option('--workers <number>', 'threads that evaluate (default: one a processor)', wholeNumber(1, 1024))
+    .option('--name <text>', 'what runs call this worker (default: host and process number)', seedText)
+    .action(async (options) => (await import('./commands/worker.ts')).workerCommand(options));
 
   cli
     .command('evaluate')

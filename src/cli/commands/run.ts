@@ -3,6 +3,7 @@ import { basename } from 'node:path';
 import type { Study } from '../../config/study.ts';
 import { checkDelivery, deliver } from '../../delivery/deliver.ts';
 import { Interrupted } from '../../evaluation/evaluation.ts';
+import type { QueueEvaluator } from '../../evaluation/queue/index.ts';
 import { defaultWorkers, WorkerPool } from '../../evaluation/worker-pool.ts';
 import { findBrowser, type ProvenBrowser } from '../../report/printing/find-browser.ts';
 import { EXIT, type ExitCode, gravest } from '../exit-codes.ts';
@@ -19,6 +20,8 @@ import { candidateLine } from '../wording.ts';
 export interface RunOptions {
   out: string;
   workers?: number;
+  /** Address of a queue, or true: the environment's. */
+  queue?: string | true;
   evaluations?: number;
   seed?: string;
   pdf: boolean;
@@ -35,10 +38,11 @@ export async function runCommand(patterns: readonly string[], options: RunOption
   const studies = (await readStudies(files)).map(({ file, study }) => ({ file, study: withOverrides(study, options) }));
   refuseSameName(studies);
   for (const { study } of studies) if (study.delivery) checkDelivery(study.delivery, process.env);
-  const interruption = listenForInterruption();
   const workers = options.workers ?? defaultWorkers();
   const progress = createProgress(process.stderr, monotonic);
   const pool = new WorkerPool({ workers, onFault: (sentence) => progress.note(sentence) });
+  const queue = options.queue === undefined ? null : await openQueue(options.queue, pool, progress);
+  const interruption = listenForInterruption();
   const browser = options.pdf ? browserInAdvance(progress) : null;
   // Evaluations in hand get a moment to end and be stored; one that hangs does not hold up a stop.
   interruption.signal.addEventListener('abort', () => void setTimeout(() => pool.close(), GRACE * 1000).unref());
@@ -46,11 +50,12 @@ export async function runCommand(patterns: readonly string[], options: RunOption
   try {
     for (const { study } of studies) {
       if (studies.length > 1) progress.note(`\n${study.slug}: ${study.report.title}`);
-      codes.push(await runOne(study, { options, pool, workers, browser, progress, interruption }));
+      codes.push(await runOne(study, { options, pool, queue, workers, browser, progress, interruption }));
       if (interruption.signal.aborted) break;
     }
   } finally {
     progress.close();
+    await queue?.close();
     await pool.close();
     interruption.release();
   }
@@ -64,20 +69,32 @@ const GRACE = 3;
 interface Context {
   options: RunOptions;
   pool: WorkerPool;
+  /** Evaluates instead of the pool, where one was asked for. */
+  queue: QueueEvaluator | null;
   workers: number;
   browser: (() => Promise<ProvenBrowser>) | null;
   progress: Progress;
   interruption: Interruption;
 }
 
+/** The queue's room and its library are loaded only here, so that a run on threads needs neither. */
+async function openQueue(option: string | true, local: WorkerPool, progress: Progress): Promise<QueueEvaluator> {
+  const { QueueEvaluator, queueAddress } = await import('../../evaluation/queue/index.ts');
+  const onNote = (sentence: string) => progress.note(sentence);
+  return QueueEvaluator.open({ address: queueAddress(option, process.env), modelVersion, local, onNote });
+}
+
 /** A study that fails does not keep the next from its turn. */
 async function runOne(study: Study, context: Context): Promise<ExitCode> {
-  const { options, pool, workers, browser, progress, interruption } = context;
+  const { options, pool, queue, workers, browser, progress, interruption } = context;
   try {
     const outcome = await runStudy(study, {
       out: options.out,
-      evaluator: pool,
-      workers,
+      evaluator: queue ?? pool,
+      // Known only when workers have come.
+      get workers() {
+        return queue?.mostThreads ?? workers;
+      },
       fresh: options.fresh ?? false,
       modelVersion,
       toolVersion,

@@ -112,9 +112,9 @@ export class QueueEvaluator implements Evaluator {
     return new QueueEvaluator(options, queue, events, workforce);
   }
 
-  /** Threads of all workers that serve this run now. */
-  get threads(): number {
-    return this.#workforce.threads;
+  /** The most threads that ever served this run at once. */
+  get mostThreads(): number {
+    return this.#workforce.mostThreads;
   }
 
   /**

@@ -25,6 +25,7 @@ export class Workforce {
   #serving = new Map<string, Entry>();
   #timer: NodeJS.Timeout | null = null;
   #alone = false;
+  mostThreads = 0;
 
   constructor(options: WorkforceOptions) {
     this.#options = options;
@@ -64,6 +65,7 @@ export class Workforce {
     const came = [...fitting.values()].filter(({ name }) => !this.#serving.has(name));
     const left = [...this.#serving.values()].filter(({ name }) => !fitting.has(name));
     this.#serving = fitting;
+    this.mostThreads = Math.max(this.mostThreads, this.threads);
     if (came.length > NAMED) onNote(`${came.length} workers came; ${this.threads} threads serve this run.`);
     else for (const { name, threads } of came) onNote(`Worker ${name} serves this run with ${threads} threads.`);
     if (left.length > NAMED) onNote(`${left.length} workers left; ${this.threads} threads serve this run.`);
