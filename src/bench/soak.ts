@@ -1,0 +1,127 @@
+/**
+ * Tries for an hour or a night what could spoil a night's run: `npm run soak -- [--kills N] [--designs N] [--files N]`
+ *
+ * kill −9 of a small study at random moments, random engines from ranges wider than sane, mutated configuration files. Prints
+ * what was tried, lost and wrong, and ends with code 1 when anything was. `--record` writes the summary to src/bench/SOAK.md.
+ */
+import { writeFileSync } from 'node:fs';
+import { cpus, totalmem } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { parseArgs } from 'node:util';
+import fastGlob from 'fast-glob';
+import { modelVersion, toolVersion } from '../cli/versions.ts';
+import { loadStudy } from '../config/files.ts';
+import { defaultWorkers, WorkerPool } from '../evaluation/worker-pool.ts';
+import { packageFolder } from '../report/package-folder.ts';
+import { soakDesigns } from './soak/designs.ts';
+import { soakFiles } from './soak/files.ts';
+import { soakKills } from './soak/kills.ts';
+import type { Tally } from './soak/tally.ts';
+
+const { values } = parseArgs({
+  options: {
+    kills: { type: 'string', default: '10' },
+    designs: { type: 'string', default: '300' },
+    files: { type: 'string', default: '2000' },
+    seed: { type: 'string', default: 'soak' },
+    workers: { type: 'string', default: String(defaultWorkers()) },
+    record: { type: 'boolean', default: false },
+  },
+});
+
+function whole(name: 'kills' | 'designs' | 'files' | 'workers'): number {
+  const value = Number(values[name]);
+  if (!Number.isInteger(value) || value < (name === 'workers' ? 1 : 0))
+    throw new RangeError(`--${name}: a whole number is expected, not "${values[name]}"`);
+  return value;
+}
+
+const say = (words: string) => process.stderr.write(`${words}\n`);
+
+function inWords({ name, tried, lost, wrong, notes, faults }: Tally): string[] {
+  return [
+    `${name}: ${tried} tried, ${lost} lost, ${wrong} wrong`,
+    ...notes.map((note) => `  ${note}`),
+    ...faults.map((fault) => `  ${fault}`),
+  ];
+}
+
+function asMarkdown(tallies: readonly Tally[], minutes: number): string {
+  const [{ model }] = cpus();
+  return [
+    '# What could spoil a night, tried',
+    '',
+    'Written by `npm run soak -- --record` and its options; run it again rather than editing this file.',
+    '',
+    `- ${new Date().toISOString().slice(0, 10)}, ${minutes.toFixed(0)} min, seed "${values.seed}"`,
+    `- version ${toolVersion}, performance model ${modelVersion.slice(0, 12)}, Node ${process.version}`,
+    `- ${process.platform} ${process.arch}, ${cpus().length} × ${model.trim()}, ${(totalmem() / 2 ** 30).toFixed(0)} GiB`,
+    '',
+    '| what | tried | lost | wrong |',
+    '|---|---:|---:|---:|',
+    ...tallies.map(({ name, tried, lost, wrong }) => `| ${name} | ${tried} | ${lost} | ${wrong} |`),
+    '',
+    'Lost: a stored evaluation that is gone, or a worker or reader that crashed or hung. Wrong: other bytes than an undisturbed run, a',
+    'number that is not finite, a verdict without a reason, audits that say what they are not, or a mistake without line and column.',
+    '',
+    ...tallies.flatMap(({ name, notes, faults }) => [
+      `## ${name}`,
+      '',
+      ...notes.map((note) => `- ${note}`),
+      ...faults.map((fault) => `- **${fault}**`),
+      '',
+    ]),
+  ].join('\n');
+}
+
+async function soak(): Promise<Tally[]> {
+  const folder = packageFolder();
+  const { seed } = values;
+  const progress = (what: string) => (done: number) => say(`  ${what}: ${done}`);
+  const tallies: Tally[] = [];
+  const finish = (tally: Tally) => {
+    tallies.push(tally);
+    for (const line of inWords(tally)) say(line);
+  };
+  const files = whole('files');
+  if (files > 0) {
+    const sources = (
+      await fastGlob(['configs/*.yaml', 'configs/engines/*.yaml'], { cwd: folder, absolute: true })
+    ).sort();
+    finish(soakFiles({ files, seed, sources, onProgress: progress('files') }));
+  }
+  const studyFile = join(folder, 'tests', 'cli', 'tiny-study.yaml');
+  const reading = await loadStudy(studyFile);
+  if (!reading.ok) throw new Error(`${studyFile} does not read`);
+  const workers = whole('workers');
+  const designs = whole('designs');
+  if (designs > 0) {
+    const pool = new WorkerPool({ workers, onFault: say });
+    try {
+      finish(await soakDesigns({ designs, seed, brief: reading.study.brief, pool, onProgress: progress('designs') }));
+    } finally {
+      await pool.close();
+    }
+  }
+  const kills = whole('kills');
+  if (kills > 0) {
+    // The command is started from its build, so that sources which change meanwhile do not change the study.
+    const { buildEntry } = await import(pathToFileURL(join(folder, 'src', 'cli', 'build.mjs')).href);
+    const program = join(await buildEntry('main'), 'main.js');
+    const { slug } = reading.study;
+    finish(await soakKills({ kills, seed, program, studyFile, slug, workers, onProgress: progress('kills') }));
+  }
+  return tallies;
+}
+
+const began = performance.now();
+const tallies = await soak();
+const sum = (name: 'tried' | 'lost' | 'wrong') => tallies.reduce((total, tally) => total + tally[name], 0);
+if (values.record)
+  writeFileSync(
+    join(packageFolder(), 'src', 'bench', 'SOAK.md'),
+    asMarkdown(tallies, (performance.now() - began) / 60_000),
+  );
+process.stdout.write(`${sum('tried')} tried, ${sum('lost')} lost, ${sum('wrong')} wrong\n`);
+process.exitCode = sum('lost') + sum('wrong') > 0 ? 1 : 0;
