@@ -68,6 +68,7 @@ export class QueueWorker {
     this.#queue.on('error', (error) => this.#outage.lost(error));
     this.#worker = new library.Worker(queueName(identity), (job) => this.#serve(job), {
       ...settings,
+      name: this.#entry.name,
       concurrency: threads + AHEAD,
       lockDuration: LOCK,
       stalledInterval: STALL_LOOK,
