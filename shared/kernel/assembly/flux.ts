@@ -107,37 +107,24 @@ function oneFace(i: usize, perDx: f64): void {
   store<f64>(j, progress, PROGRESS_FLUX);
 }
 
+// The helpers take loaded values, since only the place of a load can hold a constant offset.
+
 // @ts-ignore: decorator of AssemblyScript
 @inline
-function before(at: usize, value: usize, slope: usize): v128 {
-  return f64x2.add(v128.load(at + value), f64x2.mul(f64x2.splat(0.5), v128.load(at + slope)));
+function before(value: v128, slope: v128): v128 {
+  return f64x2.add(value, f64x2.mul(f64x2.splat(0.5), slope));
 }
 
 // @ts-ignore: decorator of AssemblyScript
 @inline
-function behind(at: usize, value: usize, slope: usize): v128 {
-  return f64x2.sub(v128.load(at + value + 8), f64x2.mul(f64x2.splat(0.5), v128.load(at + slope + 8)));
+function behind(value: v128, slope: v128): v128 {
+  return f64x2.sub(value, f64x2.mul(f64x2.splat(0.5), slope));
 }
 
-/** The value of the cell upwind of each face. */
+/** A flux less turbulent mixing, where there is any, down a difference across the face. */
 // @ts-ignore: decorator of AssemblyScript
 @inline
-function upwind(at: usize, value: usize, fromLeft: v128): v128 {
-  return v128.bitselect(v128.load(at + value), v128.load(at + value + 8), fromLeft);
-}
-
-/** A scalar at each face, reconstructed from the cell upwind. */
-// @ts-ignore: decorator of AssemblyScript
-@inline
-function carried(at: usize, value: usize, slope: usize, fromLeft: v128): v128 {
-  return v128.bitselect(before(at, value, slope), behind(at, value, slope), fromLeft);
-}
-
-/** A flux less turbulent mixing, where there is any. */
-// @ts-ignore: decorator of AssemblyScript
-@inline
-function mixed(at: usize, flux: v128, mix: v128, mixes: v128, value: usize): v128 {
-  const difference = f64x2.sub(v128.load(at + value + 8), v128.load(at + value));
+function mixed(flux: v128, mix: v128, mixes: v128, difference: v128): v128 {
   return v128.bitselect(f64x2.sub(flux, f64x2.mul(mix, difference)), flux, mixes);
 }
 
@@ -146,10 +133,10 @@ function mixed(at: usize, flux: v128, mix: v128, mixes: v128, value: usize): v12
 function twoFaces(i: usize, perDx: f64): void {
   const zero = f64x2.splat(0);
   const j = i + 8;
-  const dl = before(i, DENSITY, SLOPE_DENSITY);
-  const pl = before(i, PRESSURE, SLOPE_PRESSURE);
-  const dr = behind(i, DENSITY, SLOPE_DENSITY);
-  const pr = behind(i, PRESSURE, SLOPE_PRESSURE);
+  const dl = before(v128.load(i, DENSITY), v128.load(i, SLOPE_DENSITY));
+  const pl = before(v128.load(i, PRESSURE), v128.load(i, SLOPE_PRESSURE));
+  const dr = behind(v128.load(i, DENSITY + 8), v128.load(i, SLOPE_DENSITY + 8));
+  const pr = behind(v128.load(i, PRESSURE + 8), v128.load(i, SLOPE_PRESSURE + 8));
   const positive = v128.and(
     v128.and(f64x2.gt(dl, zero), f64x2.gt(pl, zero)),
     v128.and(f64x2.gt(dr, zero), f64x2.gt(pr, zero)),
@@ -161,8 +148,8 @@ function twoFaces(i: usize, perDx: f64): void {
   }
   const a = v128.load(j, FACE_AREA);
   const perArea = v128.load(j, PER_AREA);
-  const ul = f64x2.mul(before(i, VOLUME_FLOW, SLOPE_VELOCITY), perArea);
-  const ur = f64x2.mul(behind(i, VOLUME_FLOW, SLOPE_VELOCITY), perArea);
+  const ul = f64x2.mul(before(v128.load(i, VOLUME_FLOW), v128.load(i, SLOPE_VELOCITY)), perArea);
+  const ur = f64x2.mul(behind(v128.load(i, VOLUME_FLOW + 8), v128.load(i, SLOPE_VELOCITY + 8)), perArea);
   const cl = v128.load(i, SOUND_SPEED);
   const cr = v128.load(j, SOUND_SPEED);
   const left = f64x2.pmin(f64x2.sub(ur, cr), f64x2.sub(ul, cl));
@@ -179,19 +166,27 @@ function twoFaces(i: usize, perDx: f64): void {
   const u = v128.bitselect(ul, ur, fromLeft);
   const m = v128.bitselect(ml, mr, fromLeft);
   const signal = v128.bitselect(left, right, fromLeft);
-  const yf = carried(i, FUEL, SLOPE_FUEL, fromLeft);
-  const yp = carried(i, PRODUCT, SLOPE_PRODUCT, fromLeft);
+  const yf = v128.bitselect(
+    before(v128.load(i, FUEL), v128.load(i, SLOPE_FUEL)),
+    behind(v128.load(i, FUEL + 8), v128.load(i, SLOPE_FUEL + 8)),
+    fromLeft,
+  );
+  const yp = v128.bitselect(
+    before(v128.load(i, PRODUCT), v128.load(i, SLOPE_PRODUCT)),
+    behind(v128.load(i, PRODUCT + 8), v128.load(i, SLOPE_PRODUCT + 8)),
+    fromLeft,
+  );
   const gas = f64x2.add(
     f64x2.add(f64x2.splat(load<f64>(0, GAS_AIR)), f64x2.mul(yf, f64x2.splat(load<f64>(0, GAS_FUEL)))),
     f64x2.mul(yp, f64x2.splat(load<f64>(0, GAS_PRODUCT))),
   );
   const t = f64x2.div(p, f64x2.mul(d, gas));
   let e = f64x2.add(
-    upwind(i, INTERNAL_ENERGY, fromLeft),
-    f64x2.mul(upwind(i, HEAT_CAPACITY, fromLeft), f64x2.sub(t, upwind(i, TEMPERATURE, fromLeft))),
+    v128.bitselect(v128.load(i, INTERNAL_ENERGY), v128.load(i, INTERNAL_ENERGY + 8), fromLeft),
+    f64x2.mul(v128.bitselect(v128.load(i, HEAT_CAPACITY), v128.load(i, HEAT_CAPACITY + 8), fromLeft), f64x2.sub(t, v128.bitselect(v128.load(i, TEMPERATURE), v128.load(i, TEMPERATURE + 8), fromLeft))),
   );
-  e = f64x2.add(e, f64x2.mul(f64x2.sub(yf, upwind(i, FUEL, fromLeft)), upwind(i, FUEL_ENERGY, fromLeft)));
-  e = f64x2.add(e, f64x2.mul(f64x2.sub(yp, upwind(i, PRODUCT, fromLeft)), upwind(i, PRODUCT_ENERGY, fromLeft)));
+  e = f64x2.add(e, f64x2.mul(f64x2.sub(yf, v128.bitselect(v128.load(i, FUEL), v128.load(i, FUEL + 8), fromLeft)), v128.bitselect(v128.load(i, FUEL_ENERGY), v128.load(i, FUEL_ENERGY + 8), fromLeft)));
+  e = f64x2.add(e, f64x2.mul(f64x2.sub(yp, v128.bitselect(v128.load(i, PRODUCT), v128.load(i, PRODUCT + 8), fromLeft)), v128.bitselect(v128.load(i, PRODUCT_ENERGY), v128.load(i, PRODUCT_ENERGY + 8), fromLeft)));
   const E = f64x2.mul(d, f64x2.add(e, f64x2.mul(f64x2.mul(f64x2.splat(0.5), u), u)));
   const g = f64x2.div(f64x2.splat(1), f64x2.sub(signal, middle));
   const ps = f64x2.add(p, f64x2.mul(m, f64x2.sub(middle, u)));
@@ -211,17 +206,25 @@ function twoFaces(i: usize, perDx: f64): void {
   }
   let fuel = f64x2.mul(mass, yf);
   let product = f64x2.mul(mass, yp);
-  let turbulence = f64x2.mul(mass, carried(i, K, SLOPE_K, fromLeft));
-  let progress = f64x2.mul(mass, carried(i, Z, SLOPE_Z, fromLeft));
+  let turbulence = f64x2.mul(mass, v128.bitselect(
+    before(v128.load(i, K), v128.load(i, SLOPE_K)),
+    behind(v128.load(i, K + 8), v128.load(i, SLOPE_K + 8)),
+    fromLeft,
+  ));
+  let progress = f64x2.mul(mass, v128.bitselect(
+    before(v128.load(i, Z), v128.load(i, SLOPE_Z)),
+    behind(v128.load(i, Z + 8), v128.load(i, SLOPE_Z + 8)),
+    fromLeft,
+  ));
   const mean = f64x2.mul(f64x2.splat(0.5), f64x2.add(v128.load(i, MIXING), v128.load(j, MIXING)));
   const mix = f64x2.mul(f64x2.mul(mean, a), f64x2.splat(perDx));
   const mixes = f64x2.gt(mix, zero);
   if (v128.any_true(mixes)) {
-    energy = mixed(i, energy, mix, mixes, ENTHALPY);
-    fuel = mixed(i, fuel, mix, mixes, FUEL);
-    product = mixed(i, product, mix, mixes, PRODUCT);
-    turbulence = mixed(i, turbulence, mix, mixes, K);
-    progress = mixed(i, progress, mix, mixes, Z);
+    energy = mixed(energy, mix, mixes, f64x2.sub(v128.load(i, ENTHALPY + 8), v128.load(i, ENTHALPY)));
+    fuel = mixed(fuel, mix, mixes, f64x2.sub(v128.load(i, FUEL + 8), v128.load(i, FUEL)));
+    product = mixed(product, mix, mixes, f64x2.sub(v128.load(i, PRODUCT + 8), v128.load(i, PRODUCT)));
+    turbulence = mixed(turbulence, mix, mixes, f64x2.sub(v128.load(i, K + 8), v128.load(i, K)));
+    progress = mixed(progress, mix, mixes, f64x2.sub(v128.load(i, Z + 8), v128.load(i, Z)));
   }
   v128.store(j, mass, MASS_FLUX);
   v128.store(j, momentum, MOMENTUM_FLUX);

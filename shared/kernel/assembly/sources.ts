@@ -43,148 +43,6 @@ function chemicalDelay(x: f64, last: i32): f64 {
   return low + (x - <f64>j) * (load<f64>(at, DELAY + 8) - low);
 }
 
-let heatReleased: f64 = 0;
-let wallHeat: f64 = 0;
-let frictionImpulse: f64 = 0;
-let wideningImpulse: f64 = 0;
-
-/**
- * Two cells from byte offset `at`. `inChamber` and `sparked` hold a bit for each of them. With `alone` the second lies behind
- * the end of the duct: it is computed in the spare room and stays out of the sums.
- */
-// @ts-ignore: decorator of AssemblyScript
-@inline
-function twoCells(at: usize, inChamber: i32, sparked: i32, alone: bool): void {
-  const one = f64x2.splat(1);
-  const zero = f64x2.splat(0);
-  const dt = f64x2.splat(load<f64>(0, STEP));
-  const halfFriction = f64x2.splat(load<f64>(0, HALF_FRICTION));
-  const rho = v128.load(at, MASS);
-  const perV = v128.load(at, PER_VOLUME);
-  const u = v128.load(at, VELOCITY);
-  const T = v128.load(at, TEMPERATURE);
-  const k = f64x2.pmax(f64x2.div(v128.load(at, TURBULENCE), rho), f64x2.splat(TURBULENCE_FLOOR));
-  const rootK = f64x2.sqrt(k);
-  const eddy = f64x2.mul(f64x2.splat(load<f64>(0, EDDY_SIZE)), v128.load(at, DIAMETER));
-  const turnover = f64x2.div(rootK, eddy);
-  v128.store(
-    at,
-    f64x2.mul(f64x2.mul(f64x2.mul(rho, f64x2.splat(load<f64>(0, AXIAL_MIXING))), rootK), eddy),
-    MIXING,
-  );
-
-  const speed = f64x2.sqrt(f64x2.add(f64x2.mul(u, u), f64x2.mul(f64x2.splat(load<f64>(0, WALL_TURBULENCE)), k)));
-  const wallArea = v128.load(at, WALL_AREA);
-  const drag = f64x2.mul(f64x2.mul(f64x2.mul(halfFriction, rho), speed), wallArea);
-  const friction = f64x2.mul(f64x2.mul(drag, u), dt);
-  const heatCapacity = f64x2.add(v128.load(at, HEAT_CAPACITY), f64x2.splat(287));
-  const film = f64x2.mul(
-    f64x2.mul(f64x2.mul(f64x2.mul(halfFriction, v128.load(at, DENSITY)), speed), heatCapacity),
-    f64x2.splat(COLBURN),
-  );
-  const heat = f64x2.mul(
-    f64x2.mul(f64x2.mul(film, wallArea), f64x2.sub(T, v128.load(at, WALL_TEMPERATURE))),
-    dt,
-  );
-  v128.store(at, f64x2.add(v128.load(at, FILM_TIME), f64x2.mul(film, dt)), FILM_TIME);
-  v128.store(at, f64x2.add(v128.load(at, FILM_HEAT), f64x2.mul(f64x2.mul(film, T), dt)), FILM_HEAT);
-  const share = v128.bitselect(v128.load(at, LOSS_FORWARD), v128.load(at, LOSS_BACKWARD), f64x2.gt(u, zero));
-  const across = f64x2.abs(f64x2.mul(u, v128.load(at, AREA_CHANGE)));
-  const widening = v128.and(
-    f64x2.mul(f64x2.mul(f64x2.mul(f64x2.mul(share, rho), u), across), dt),
-    f64x2.gt(share, zero),
-  );
-  const loss = f64x2.add(friction, widening);
-  v128.store(at, f64x2.sub(v128.load(at, MOMENTUM), f64x2.mul(loss, perV)), MOMENTUM);
-  frictionImpulse += f64x2.extract_lane(friction, 0);
-  wideningImpulse += f64x2.extract_lane(widening, 0);
-  wallHeat += f64x2.extract_lane(heat, 0);
-  if (!alone) {
-    frictionImpulse += f64x2.extract_lane(friction, 1);
-    wideningImpulse += f64x2.extract_lane(widening, 1);
-    wallHeat += f64x2.extract_lane(heat, 1);
-  }
-
-  const made = f64x2.div(f64x2.mul(f64x2.mul(loss, u), perV), rho);
-  const decay = f64x2.mul(f64x2.mul(f64x2.splat(load<f64>(0, TURBULENCE_DECAY)), turnover), dt);
-  v128.store(at, f64x2.mul(rho, f64x2.div(f64x2.add(k, made), f64x2.add(one, decay))), TURBULENCE);
-
-  const yf = f64x2.div(v128.load(at, FUEL_MASS), rho);
-  const yp = f64x2.div(v128.load(at, PRODUCT_MASS), rho);
-  const ya = f64x2.sub(f64x2.sub(one, yf), yp);
-  const fresh = f64x2.gt(ya, f64x2.splat(1e-4));
-  const air = f64x2.mul(rho, ya);
-  let released = zero;
-  let burntAir = zero;
-  let chi = zero;
-  if (v128.any_true(fresh)) {
-    chi = f64x2.pmax(f64x2.div(v128.load(at, PROGRESS), air), zero);
-    const mixingDelay = f64x2.div(f64x2.splat(load<f64>(0, IGNITION_MIXING)), turnover);
-    const x = f64x2.mul(
-      f64x2.sub(T, f64x2.splat(load<f64>(0, TEMPERATURE_MIN))),
-      f64x2.splat(1 / load<f64>(0, TEMPERATURE_STEP)),
-    );
-    const last = <i32>load<f64>(0, INTERVALS) - 1;
-    const chemical = f64x2.replace_lane(
-      f64x2.splat(chemicalDelay(f64x2.extract_lane(x, 0), last)),
-      1,
-      chemicalDelay(f64x2.extract_lane(x, 1), last),
-    );
-    let delay = f64x2.add(mixingDelay, chemical);
-    if (sparked != 0) {
-      const lanes = i64x2.replace_lane(i64x2.splat(-(<i64>(sparked & 1))), 1, -(<i64>(sparked >> 1)));
-      delay = v128.bitselect(mixingDelay, delay, lanes);
-    }
-    const quenched = load<f64>(0, QUENCHED);
-    const quench = f64x2.replace_lane(f64x2.splat(inChamber & 1 ? quenched : 1), 1, inChamber & 2 ? quenched : 1);
-    chi = f64x2.pmin(f64x2.add(chi, f64x2.div(f64x2.mul(dt, quench), delay)), one);
-    const burns = v128.and(
-      v128.and(fresh, f64x2.gt(chi, f64x2.splat(load<f64>(0, ONSET)))),
-      f64x2.gt(yf, f64x2.splat(1e-9)),
-    );
-    if (v128.any_true(burns)) {
-      const afr = load<f64>(0, AIR_FUEL);
-      const lhv = load<f64>(0, HEATING_VALUE);
-      if (i64x2.extract_lane(burns, 0) != 0) {
-        const burnt = burn(
-          at,
-          f64x2.extract_lane(rho, 0),
-          f64x2.extract_lane(yf, 0),
-          f64x2.extract_lane(yp, 0),
-          f64x2.extract_lane(ya, 0),
-          f64x2.extract_lane(chi, 0),
-          f64x2.extract_lane(turnover, 0),
-          (sparked & 1) != 0,
-        );
-        burntAir = f64x2.replace_lane(burntAir, 0, burnt * afr);
-        released = f64x2.replace_lane(released, 0, burnt * lhv);
-        heatReleased += burnt * lhv * load<f64>(at, VOLUME);
-      }
-      if (!alone && i64x2.extract_lane(burns, 1) != 0) {
-        const burnt = burn(
-          at + 8,
-          f64x2.extract_lane(rho, 1),
-          f64x2.extract_lane(yf, 1),
-          f64x2.extract_lane(yp, 1),
-          f64x2.extract_lane(ya, 1),
-          f64x2.extract_lane(chi, 1),
-          f64x2.extract_lane(turnover, 1),
-          (sparked & 2) != 0,
-        );
-        burntAir = f64x2.replace_lane(burntAir, 1, burnt * afr);
-        released = f64x2.replace_lane(released, 1, burnt * lhv);
-        heatReleased += burnt * lhv * load<f64>(at + 8, VOLUME);
-      }
-    }
-  }
-  v128.store(at, v128.and(f64x2.mul(chi, f64x2.sub(air, burntAir)), fresh), PROGRESS);
-  v128.store(
-    at,
-    f64x2.add(v128.load(at, ENERGY), f64x2.sub(released, f64x2.mul(heat, perV))),
-    ENERGY,
-  );
-}
-
 /** A bit for each of cells i and i + 1 that lies in from … to − 1. */
 // @ts-ignore: decorator of AssemblyScript
 @inline
@@ -192,16 +50,148 @@ function within(i: i32, from: i32, to: i32): i32 {
   return i32(i >= from && i < to) | (i32(i + 1 >= from && i + 1 < to) << 1);
 }
 
-/** Sources of one step in n cells. Cells before sparkEnd are sparked; without a spark it is 0. */
+/**
+ * Sources of one step in n cells. Cells before sparkEnd are sparked; without a spark it is 0. With an odd n the last pair's
+ * second cell lies behind the end of the duct: it is computed in the spare room and stays out of the sums.
+ */
 export function applyCellSources(n: i32, chamberStart: i32, chamberEnd: i32, sparkEnd: i32): void {
-  heatReleased = wallHeat = frictionImpulse = wideningImpulse = 0;
-  const pairs = n & ~1;
-  let i = 0;
-  for (; i < pairs; i += 2) {
-    twoCells(<usize>i << 3, within(i, chamberStart, chamberEnd), within(i, chamberStart, sparkEnd), false);
-  }
-  if (i < n) {
-    twoCells(<usize>i << 3, within(i, chamberStart, chamberEnd), within(i, chamberStart, sparkEnd), true);
+  const one = f64x2.splat(1);
+  const zero = f64x2.splat(0);
+  const dt = f64x2.splat(load<f64>(0, STEP));
+  const halfFriction = f64x2.splat(load<f64>(0, HALF_FRICTION));
+  let heatReleased: f64 = 0;
+  let wallHeat: f64 = 0;
+  let frictionImpulse: f64 = 0;
+  let wideningImpulse: f64 = 0;
+  for (let i = 0; i < n; i += 2) {
+    const at: usize = i << 3;
+    const alone = i + 1 == n;
+    const inChamber = within(i, chamberStart, chamberEnd);
+    const sparked = within(i, chamberStart, sparkEnd);
+    const rho = v128.load(at, MASS);
+    const perV = v128.load(at, PER_VOLUME);
+    const u = v128.load(at, VELOCITY);
+    const T = v128.load(at, TEMPERATURE);
+    const k = f64x2.pmax(f64x2.div(v128.load(at, TURBULENCE), rho), f64x2.splat(TURBULENCE_FLOOR));
+    const rootK = f64x2.sqrt(k);
+    const eddy = f64x2.mul(f64x2.splat(load<f64>(0, EDDY_SIZE)), v128.load(at, DIAMETER));
+    const turnover = f64x2.div(rootK, eddy);
+    v128.store(
+      at,
+      f64x2.mul(f64x2.mul(f64x2.mul(rho, f64x2.splat(load<f64>(0, AXIAL_MIXING))), rootK), eddy),
+      MIXING,
+    );
+
+    const speed = f64x2.sqrt(f64x2.add(f64x2.mul(u, u), f64x2.mul(f64x2.splat(load<f64>(0, WALL_TURBULENCE)), k)));
+    const wallArea = v128.load(at, WALL_AREA);
+    const drag = f64x2.mul(f64x2.mul(f64x2.mul(halfFriction, rho), speed), wallArea);
+    const friction = f64x2.mul(f64x2.mul(drag, u), dt);
+    const heatCapacity = f64x2.add(v128.load(at, HEAT_CAPACITY), f64x2.splat(287));
+    const film = f64x2.mul(
+      f64x2.mul(f64x2.mul(f64x2.mul(halfFriction, v128.load(at, DENSITY)), speed), heatCapacity),
+      f64x2.splat(COLBURN),
+    );
+    const heat = f64x2.mul(
+      f64x2.mul(f64x2.mul(film, wallArea), f64x2.sub(T, v128.load(at, WALL_TEMPERATURE))),
+      dt,
+    );
+    v128.store(at, f64x2.add(v128.load(at, FILM_TIME), f64x2.mul(film, dt)), FILM_TIME);
+    v128.store(at, f64x2.add(v128.load(at, FILM_HEAT), f64x2.mul(f64x2.mul(film, T), dt)), FILM_HEAT);
+    const share = v128.bitselect(v128.load(at, LOSS_FORWARD), v128.load(at, LOSS_BACKWARD), f64x2.gt(u, zero));
+    const across = f64x2.abs(f64x2.mul(u, v128.load(at, AREA_CHANGE)));
+    const widening = v128.and(
+      f64x2.mul(f64x2.mul(f64x2.mul(f64x2.mul(share, rho), u), across), dt),
+      f64x2.gt(share, zero),
+    );
+    const loss = f64x2.add(friction, widening);
+    v128.store(at, f64x2.sub(v128.load(at, MOMENTUM), f64x2.mul(loss, perV)), MOMENTUM);
+    frictionImpulse += f64x2.extract_lane(friction, 0);
+    wideningImpulse += f64x2.extract_lane(widening, 0);
+    wallHeat += f64x2.extract_lane(heat, 0);
+    if (!alone) {
+      frictionImpulse += f64x2.extract_lane(friction, 1);
+      wideningImpulse += f64x2.extract_lane(widening, 1);
+      wallHeat += f64x2.extract_lane(heat, 1);
+    }
+
+    const made = f64x2.div(f64x2.mul(f64x2.mul(loss, u), perV), rho);
+    const decay = f64x2.mul(f64x2.mul(f64x2.splat(load<f64>(0, TURBULENCE_DECAY)), turnover), dt);
+    v128.store(at, f64x2.mul(rho, f64x2.div(f64x2.add(k, made), f64x2.add(one, decay))), TURBULENCE);
+
+    const yf = f64x2.div(v128.load(at, FUEL_MASS), rho);
+    const yp = f64x2.div(v128.load(at, PRODUCT_MASS), rho);
+    const ya = f64x2.sub(f64x2.sub(one, yf), yp);
+    const fresh = f64x2.gt(ya, f64x2.splat(1e-4));
+    const air = f64x2.mul(rho, ya);
+    let released = zero;
+    let burntAir = zero;
+    let chi = zero;
+    if (v128.any_true(fresh)) {
+      chi = f64x2.pmax(f64x2.div(v128.load(at, PROGRESS), air), zero);
+      const mixingDelay = f64x2.div(f64x2.splat(load<f64>(0, IGNITION_MIXING)), turnover);
+      const x = f64x2.mul(
+        f64x2.sub(T, f64x2.splat(load<f64>(0, TEMPERATURE_MIN))),
+        f64x2.splat(1 / load<f64>(0, TEMPERATURE_STEP)),
+      );
+      const last = <i32>load<f64>(0, INTERVALS) - 1;
+      const chemical = f64x2.replace_lane(
+        f64x2.splat(chemicalDelay(f64x2.extract_lane(x, 0), last)),
+        1,
+        chemicalDelay(f64x2.extract_lane(x, 1), last),
+      );
+      let delay = f64x2.add(mixingDelay, chemical);
+      if (sparked != 0) {
+        const lanes = i64x2.replace_lane(i64x2.splat(-(<i64>(sparked & 1))), 1, -(<i64>(sparked >> 1)));
+        delay = v128.bitselect(mixingDelay, delay, lanes);
+      }
+      const quenched = load<f64>(0, QUENCHED);
+      const quench = f64x2.replace_lane(f64x2.splat(inChamber & 1 ? quenched : 1), 1, inChamber & 2 ? quenched : 1);
+      chi = f64x2.pmin(f64x2.add(chi, f64x2.div(f64x2.mul(dt, quench), delay)), one);
+      const burns = v128.and(
+        v128.and(fresh, f64x2.gt(chi, f64x2.splat(load<f64>(0, ONSET)))),
+        f64x2.gt(yf, f64x2.splat(1e-9)),
+      );
+      if (v128.any_true(burns)) {
+        const afr = load<f64>(0, AIR_FUEL);
+        const lhv = load<f64>(0, HEATING_VALUE);
+        if (i64x2.extract_lane(burns, 0) != 0) {
+          const burnt = burn(
+            at,
+            f64x2.extract_lane(rho, 0),
+            f64x2.extract_lane(yf, 0),
+            f64x2.extract_lane(yp, 0),
+            f64x2.extract_lane(ya, 0),
+            f64x2.extract_lane(chi, 0),
+            f64x2.extract_lane(turnover, 0),
+            (sparked & 1) != 0,
+          );
+          burntAir = f64x2.replace_lane(burntAir, 0, burnt * afr);
+          released = f64x2.replace_lane(released, 0, burnt * lhv);
+          heatReleased += burnt * lhv * load<f64>(at, VOLUME);
+        }
+        if (!alone && i64x2.extract_lane(burns, 1) != 0) {
+          const burnt = burn(
+            at + 8,
+            f64x2.extract_lane(rho, 1),
+            f64x2.extract_lane(yf, 1),
+            f64x2.extract_lane(yp, 1),
+            f64x2.extract_lane(ya, 1),
+            f64x2.extract_lane(chi, 1),
+            f64x2.extract_lane(turnover, 1),
+            (sparked & 2) != 0,
+          );
+          burntAir = f64x2.replace_lane(burntAir, 1, burnt * afr);
+          released = f64x2.replace_lane(released, 1, burnt * lhv);
+          heatReleased += burnt * lhv * load<f64>(at + 8, VOLUME);
+        }
+      }
+    }
+    v128.store(at, v128.and(f64x2.mul(chi, f64x2.sub(air, burntAir)), fresh), PROGRESS);
+    v128.store(
+      at,
+      f64x2.add(v128.load(at, ENERGY), f64x2.sub(released, f64x2.mul(heat, perV))),
+      ENERGY,
+    );
   }
   store<f64>(0, heatReleased, HEAT_RELEASED);
   store<f64>(0, wallHeat, WALL_HEAT);

@@ -1,0 +1,134 @@
+/**
+ * Measures the performance model: `npm run bench -- [--repeats N] [--write]`.
+ *
+ * Every figure comes from fresh processes, the compiled and the TypeScript loops in turn, since speed differs between
+ * processes more than within one. The table gives medians and spread; `--write` puts it into shared/kernel/README.md.
+ */
+import { spawn } from 'node:child_process';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { availableParallelism, cpus } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { median } from 'd3-array';
+import { allowKernel } from '../../shared/kernel/kernel.ts';
+import { packageFolder } from '../report/package-folder.ts';
+import { type Figures, PARTS, type PartName } from './bench-parts.ts';
+
+const START = '<!-- bench:start -->';
+const END = '<!-- bench:end -->';
+/** New space so wide that no collection hides what a measured stretch allocates. */
+const WIDE = ['--max-semi-space-size=128', '--min-semi-space-size=128'];
+const LOOPS = ['kernel', 'typescript'] as const;
+type Loops = (typeof LOOPS)[number];
+
+/** Runs one part in a new process. Throws Error with what it wrote when it fails. */
+function inNewProcess(part: PartName, loops: Loops): Promise<Figures> {
+  const file = fileURLToPath(import.meta.url);
+  const flags = ['--no-use-osr', ...(part === 'steps' ? WIDE : [])];
+  return new Promise((resolve, reject) => {
+    const child = spawn(process.execPath, [...flags, file, '--part', part, loops], {
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    let out = '';
+    let err = '';
+    child.stdout.on('data', (text) => {
+      out += text;
+    });
+    child.stderr.on('data', (text) => {
+      err += text;
+    });
+    child.on('error', reject);
+    child.on('close', (code) => {
+      if (code === 0) resolve(JSON.parse(out) as Figures);
+      else reject(new Error(`the benchmark's part "${part}" ended with code ${code}: ${err.trim()}`));
+    });
+  });
+}
+
+class Table {
+  readonly #values = new Map<string, Record<Loops, number[]>>();
+
+  add(figures: Figures, loops: Loops): void {
+    for (const [name, value] of Object.entries(figures)) {
+      const row = this.#values.get(name) ?? { kernel: [], typescript: [] };
+      row[loops].push(value);
+      this.#values.set(name, row);
+    }
+  }
+
+  lines(): string[] {
+    const cell = (values: number[]) => {
+      if (values.length === 0) return '–';
+      const middle = digits(median(values) ?? Number.NaN);
+      return values.length === 1 ? middle : `${middle} (${digits(Math.min(...values))}–${digits(Math.max(...values))})`;
+    };
+    return [
+      '| figure: median (lowest–highest) | compiled loops | TypeScript loops |',
+      '|---|---|---|',
+      ...[...this.#values].map(([name, row]) => `| ${name} | ${cell(row.kernel)} | ${cell(row.typescript)} |`),
+    ];
+  }
+}
+
+function digits(value: number): string {
+  const size = Math.abs(value);
+  return value.toFixed(size >= 100 ? 0 : size >= 10 ? 1 : 2);
+}
+
+/** Designs a second of as many processes at once as there are cores, and how many times one process that is. */
+async function allCores(table: Table, loops: Loops): Promise<void> {
+  const cores = availableParallelism();
+  const [alone] = await Promise.all([inNewProcess('designs', loops)]);
+  const together = await Promise.all(Array.from({ length: cores }, () => inNewProcess('designs', loops)));
+  const sum = together.reduce((total, figures) => total + figures['designs, 1/s'], 0);
+  table.add(
+    {
+      'designs a second, one core': alone['designs, 1/s'],
+      [`designs a second, ${cores} cores`]: sum,
+      [`${cores} cores over one`]: sum / alone['designs, 1/s'],
+    },
+    loops,
+  );
+}
+
+function countFrom(args: string[]): number {
+  const at = args.indexOf('--repeats');
+  if (at < 0) return 5;
+  const repeats = Number(args[at + 1]);
+  if (Number.isInteger(repeats) && repeats >= 1 && repeats <= 100) return repeats;
+  throw new Error(`--repeats ${args[at + 1] ?? ''}: a whole number from 1 to 100 is expected, such as --repeats 5`);
+}
+
+async function main(args: string[]): Promise<number> {
+  if (args[0] === '--part') {
+    allowKernel(args[2] !== 'typescript');
+    process.stdout.write(JSON.stringify(PARTS[args[1] as PartName]()));
+    return 0;
+  }
+  const repeats = countFrom(args);
+  const table = new Table();
+  for (let n = 0; n < repeats; n++) {
+    for (const part of ['steps', 'sod', 'verdicts', 'memory', 'startUp'] as const) {
+      for (const loops of LOOPS) table.add(await inNewProcess(part, loops), loops);
+    }
+    for (const loops of LOOPS) await allCores(table, loops);
+    process.stderr.write(`repeat ${n + 1} of ${repeats} done\n`);
+  }
+  const processor = cpus()[0]?.model.trim() ?? 'unknown processor';
+  const text = [
+    `${new Date().toISOString().slice(0, 10)}, ${processor}, ${cpus().length} cores, Node ${process.version}, ${repeats} fresh processes a figure.`,
+    '',
+    ...table.lines(),
+  ].join('\n');
+  process.stdout.write(`${text}\n`);
+  if (args.includes('--write')) {
+    const file = join(packageFolder(), 'shared', 'kernel', 'README.md');
+    const [head, rest] = readFileSync(file, 'utf8').split(START);
+    const tail = rest?.split(END)[1];
+    if (tail === undefined) throw new Error(`${file}: the markers ${START} and ${END} are missing; put them back.`);
+    writeFileSync(file, `${head}${START}\n${text}\n${END}${tail}`);
+  }
+  return 0;
+}
+
+process.exitCode = await main(process.argv.slice(2));
