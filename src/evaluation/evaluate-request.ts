@@ -6,6 +6,9 @@ import { pathOfNotFinite } from './not-finite.ts';
 
 export function evaluateRequest(request: EvaluationRequest): EvaluationResult {
   const { engine, brief, fidelity, constantsDraw } = request;
+  // A length without end would be stepped through for ever.
+  const meaningless = pathOfNotFinite(engine);
+  if (meaningless !== null) return failedResult(`${meaningless} of the engine is not a finite number`);
   try {
     const constants = constantsDraw ? drawConstants(constantsDraw) : undefined;
     const performance = simulate(engine, { fidelity, constants, probeEdge: request.probeEdge });

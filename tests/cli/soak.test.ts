@@ -64,3 +64,14 @@ test('mutated configuration files never throw, and every mistake has its line an
   expect(faults).toEqual([]);
   expect([tried, lost, wrong]).toEqual([600, 0, 0]);
 }, 300_000);
+
+// Found by the soak: an endless section was stepped through for ever.
+test.each([Number.NaN, Number.POSITIVE_INFINITY])('a length of %s is refused with its place', (length) => {
+  const [first, ...rest] = engine.sections;
+  const odd = { ...engine, sections: [{ ...first, length }, ...rest] };
+  const { verdict } = evaluateRequest({ engine: odd, brief, fidelity: 'screen', constantsDraw: null }).performance;
+  expect(verdict).toEqual({
+    kind: 'model failure',
+    message: 'sections[0].length of the engine is not a finite number',
+  });
+});
