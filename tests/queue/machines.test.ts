@@ -78,7 +78,7 @@ test('without the optional package a queue is refused with the cure, and nothing
     if (name === 'bullmq') throw Object.assign(new Error('not here'), { code: 'ERR_MODULE_NOT_FOUND' });
     return next(name, context);
   }`;
-  const loader = `import { register } from 'node:module'; register('data:text/javascript,${encodeURIComponent(hook)}');`;
+  const loader = `import { register } from 'node:module'; register(${JSON.stringify(`data:text/javascript,${encodeURIComponent(hook)}`)});`;
   const env = { NODE_OPTIONS: `--import=data:text/javascript,${encodeURIComponent(loader)}` };
   const queued = await run(['worker', '--queue', 'redis://127.0.0.1:1'], env);
   expect(queued.code).toBe(2);

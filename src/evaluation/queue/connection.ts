@@ -42,7 +42,13 @@ export async function proveConnection(library: QueueLibrary, address: QueueAddre
   const queue = new library.Queue('proof', {
     prefix: PREFIX,
     skipMetasUpdate: true,
-    connection: { ...address, connectTimeout: PATIENCE, maxRetriesPerRequest: 0, retryStrategy: () => null },
+    connection: {
+      ...address,
+      connectTimeout: PATIENCE,
+      maxRetriesPerRequest: 0,
+      disconnectTimeout: 100,
+      retryStrategy: () => null,
+    },
   });
   queue.on('error', () => {});
   const late = new Promise<never>((_, reject) => {
@@ -76,11 +82,14 @@ function explained({ code, message }: NodeJS.ErrnoException, address: QueueAddre
   return `The queue at ${place} cannot be reached: ${why}. It must be a Redis 7 service; a study without --queue needs none.`;
 }
 
-/** Closes without waiting for a service that is gone. */
+/** Closes; a service that is gone is not waited for. */
 export async function closeCalmly(resource: { close(): Promise<void>; disconnect(): Promise<void> }): Promise<void> {
-  const gone = new Promise<void>((resolve) => void setTimeout(resolve, 2000).unref());
-  await Promise.race([resource.close().catch(() => {}), gone]);
-  await Promise.race([resource.disconnect().catch(() => {}), gone]);
+  const closed = resource.close().then(
+    () => true,
+    () => false,
+  );
+  const late = new Promise<boolean>((resolve) => void setTimeout(() => resolve(false), 2000).unref());
+  if (!(await Promise.race([closed, late]))) void resource.disconnect().catch(() => {});
 }
 
 /** Tells once that the service went away, and once that it is back. */
