@@ -68,10 +68,16 @@ describe('the address', () => {
 describe('batches', () => {
   const wishes = { threads: 4, secondsEach: 0.08, figuresOnly: true };
 
-  test('take one to five seconds of a thread, and give every thread two where the requests suffice', () => {
+  test('take one to five seconds of a thread, and shrink so that all threads end together', () => {
     expect(batchSize(10_000, wishes) * 0.08).toBeGreaterThan(1);
     expect(batchSize(10_000, wishes) * 0.08).toBeLessThan(5);
-    expect(batchSize(24, wishes)).toBe(3);
+    const sizes = cutIntoBatches(
+      requests(400).map((request, i) => ({ request, key: String(i) })),
+      wishes,
+    ).map((batch) => batch.requests.length);
+    expect(sizes).toEqual(sizes.toSorted((a, b) => b - a));
+    expect(sizes[0]).toBe(batchSize(400, wishes));
+    expect(sizes.slice(-8)).toEqual([1, 1, 1, 1, 1, 1, 1, 1]);
     expect(batchSize(10_000, { ...wishes, secondsEach: 20 })).toBe(1);
     expect(batchSize(1, { ...wishes, threads: 0, secondsEach: 0 })).toBe(1);
   });

@@ -6,8 +6,11 @@ import { type Batch, MOST_DESIGNS } from './messages.ts';
 const WANTED_TIME = 3;
 /** Full results with the x–t field are large, so few of them travel together. */
 const MOST_DETAILED = 4;
-/** Batches for each thread, where the requests suffice, so that a fast machine takes over from a slow one. */
-const SHARE = 2;
+/**
+ * A batch takes this part of an even share of what remains, so batches shrink towards the end and all threads end together
+ * (guided self-scheduling, Polychronopoulos and Kuck, IEEE Trans. Comput. C-36 (1987) 1425; from memory, medium-high).
+ */
+const SHARE = 0.5;
 
 export interface BatchWishes {
   /** Threads that serve the queue. */
@@ -17,10 +20,10 @@ export interface BatchWishes {
   figuresOnly: boolean;
 }
 
-/** Designs of one batch. */
-export function batchSize(requests: number, { threads, secondsEach }: BatchWishes): number {
+/** Designs of the next batch when so many remain. */
+export function batchSize(remaining: number, { threads, secondsEach }: BatchWishes): number {
   const byTime = Math.round(WANTED_TIME / Math.max(1e-3, secondsEach));
-  const byShare = Math.ceil(requests / (SHARE * Math.max(1, threads)));
+  const byShare = Math.ceil((SHARE * remaining) / Math.max(1, threads));
   return Math.max(1, Math.min(MOST_DESIGNS, byTime, byShare));
 }
 
@@ -29,15 +32,18 @@ export function cutIntoBatches(
   asked: readonly { request: EvaluationRequest; key: string }[],
   wishes: BatchWishes,
 ): Batch[] {
-  const size = batchSize(asked.length, wishes);
   const batches: Batch[] = [];
-  for (const { request, key } of asked) {
+  let size = 0;
+  asked.forEach(({ request, key }, place) => {
     const last = batches.at(-1);
     const most = request.fidelity === 'detailed' ? Math.min(size, MOST_DETAILED) : size;
     if (last && last.requests.length < most && last.requests[0].brief === request.brief) {
       last.requests.push(request);
       last.keys.push(key);
-    } else batches.push({ requests: [request], keys: [key], figuresOnly: wishes.figuresOnly });
-  }
+    } else {
+      batches.push({ requests: [request], keys: [key], figuresOnly: wishes.figuresOnly });
+      size = batchSize(asked.length - place, wishes);
+    }
+  });
   return batches;
 }
