@@ -1,4 +1,4 @@
-// The steps of the continuous integration. Types, style and the install count as one check each.
+// The steps of the continuous integration. Types, style and the validation table count as one check each.
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -34,6 +34,7 @@ const installed = step('install', 'npm ci');
 if (installed) {
   check('types', 'npm run typecheck');
   check('style', 'npm run lint');
+  check('computed against measured', 'npm run -s validate -- --check');
   provideRedis();
   const green = step('tests', 'npm test -- --reporter=default --reporter=json --outputFile.json="$TEST_REPORT"', { TEST_REPORT: report });
   let counted = { numPassedTests: 0, numFailedTests: 0, numPendingTests: 0 };

@@ -123,13 +123,18 @@ async function main(args: string[]): Promise<number> {
   const [head, rest] = text.split(START);
   const tail = rest?.split(END)[1];
   if (tail === undefined) throw new Error(`README.md: the markers ${START} and ${END} are missing; put them back.`);
+  const written = `${head}${START}\n${markdown(rows, sweepRows())}\n${END}${tail}`;
   if (args.includes('--check')) {
-    const stale = readFileSync(file, 'utf8') !== json;
-    process.stdout.write(stale ? 'validation.json is stale: run npm run validate\n' : 'validation.json is current\n');
-    return stale ? 1 : 0;
+    const stale = [readFileSync(file, 'utf8') !== json && 'validation.json', text !== written && 'README.md'].filter(
+      Boolean,
+    );
+    const say =
+      stale.length > 0 ? `stale: ${stale.join(', ')}; run npm run validate` : 'computed against measured is current';
+    process.stdout.write(`${say}\n`);
+    return stale.length > 0 ? 1 : 0;
   }
   writeFileSync(file, json);
-  writeFileSync(readme, `${head}${START}\n${markdown(rows, sweepRows())}\n${END}${tail}`);
+  writeFileSync(readme, written);
   const inside = rows.filter((r) => r.within).length;
   process.stdout.write(`${inside} of ${rows.length} figures lie inside what is accepted.\n`);
   return 0;
