@@ -3,12 +3,15 @@ import { assess, drawConstants, simulate } from '../../shared/index.ts';
 import type { EvaluationRequest, EvaluationResult } from './evaluation.ts';
 import { failedResult } from './failed-result.ts';
 import { pathOfNotFinite } from './not-finite.ts';
+import { outOfScale } from './out-of-scale.ts';
 
 export function evaluateRequest(request: EvaluationRequest): EvaluationResult {
   const { engine, brief, fidelity, constantsDraw } = request;
   // A length without end would be stepped through for ever.
   const meaningless = pathOfNotFinite(engine);
   if (meaningless !== null) return failedResult(`${meaningless} of the engine is not a finite number`);
+  const beyond = outOfScale(engine);
+  if (beyond !== null) return failedResult(beyond);
   try {
     const constants = constantsDraw ? drawConstants(constantsDraw) : undefined;
     const performance = simulate(engine, { fidelity, constants, probeEdge: request.probeEdge });

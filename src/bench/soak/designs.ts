@@ -60,7 +60,10 @@ export async function soakDesigns({ designs, seed, brief, pool, onProgress }: So
       tally.tried++;
       verdicts.set(verdict.kind, (verdicts.get(verdict.kind) ?? 0) + 1);
       if (verdict.kind === 'model failure') {
-        const reason = verdict.message.replace(/[-+]?\d[\d.e+-]*|NaN|-?Infinity/g, '…').slice(0, 120);
+        const reason = verdict.message
+          .replace(/^\S+ (?=of the engine is|is not a)/, 'a figure ')
+          .replace(/[-+]?\d[\d.e+-]*|NaN|-?Infinity/g, '…')
+          .slice(0, 120);
         failures.set(reason, (failures.get(reason) ?? 0) + 1);
       }
       if (running && !running.audits.closed) open++;
