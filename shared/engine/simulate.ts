@@ -328,7 +328,8 @@ function audit(
   const energy =
     Math.abs(d('energyIn') - d('energyOut') + d('heatReleased') - d('wallHeat') - d('heldEnergy')) /
     Math.abs(d('heatReleased'));
-  const walls = d('wallImpulse') + d('lipImpulse');
+  // Like mass and energy, the axial momentum that the gas in the duct has gained or lost belongs to the balance.
+  const walls = d('wallImpulse') + d('lipImpulse') - d('heldMomentum');
   const thrustError = Math.abs(walls / d('time') - thrust) / Math.abs(thrust);
   return {
     massError: mass,
