@@ -7,6 +7,7 @@
  * newline-delimited JSON reads it without knowing that.
  */
 import { crc32 } from './crc32.ts';
+import { hexWord } from './key-index.ts';
 
 export interface LogRecord {
   /** 64 hexadecimal digits that name the record's content. */
@@ -31,14 +32,24 @@ export function encodeLine(record: LogRecord): Buffer {
   return Buffer.concat([head, body]);
 }
 
+const PREFIX_BYTES = Buffer.from(PREFIX);
+const MIDDLE_BYTES = Buffer.from('","key":"');
+const LEAST = KEY_START + KEY_LENGTH + 2;
+
+/** Where the key's digits of a proven line begin, bytes after the line's start. */
+export const KEY_OFFSET = KEY_START;
+
+/** True when the bytes from start to stop (without newline) are a line whose checksum holds. */
+export function isProven(bytes: Buffer, start: number, stop: number): boolean {
+  if (stop - start < LEAST) return false;
+  for (let i = 0; i < PREFIX_BYTES.length; i++) if (bytes[start + i] !== PREFIX_BYTES[i]) return false;
+  for (let i = 0; i < MIDDLE_BYTES.length; i++) if (bytes[start + BODY_START - 2 + i] !== MIDDLE_BYTES[i]) return false;
+  return crc32(bytes.subarray(start + BODY_START, stop)) === hexWord(bytes, start + PREFIX_BYTES.length);
+}
+
 /** The key of a line (without newline) whose checksum holds; null when the line is damaged. */
 export function provenKey(line: Buffer): string | null {
-  if (line.length < KEY_START + KEY_LENGTH + 2) return null;
-  if (line.toString('latin1', 0, PREFIX.length) !== PREFIX) return null;
-  if (line.toString('latin1', BODY_START - 2, KEY_START) !== '","key":"') return null;
-  if (checksumText(line.subarray(BODY_START)) !== line.toString('latin1', PREFIX.length, PREFIX.length + 8))
-    return null;
-  return line.toString('latin1', KEY_START, KEY_START + KEY_LENGTH);
+  return isProven(line, 0, line.length) ? line.toString('latin1', KEY_START, KEY_START + KEY_LENGTH) : null;
 }
 
 /** Reads a proven line (without newline). */
