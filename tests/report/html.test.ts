@@ -182,7 +182,7 @@ describe('report', () => {
       'One cylinder of vapour cannot feed',
       'Build the reed-valved engine',
       'What failed, and why',
-      'How far to trust the model',
+      'How well the model is proved',
       'Ranking',
     ];
     const places = order.map((words) => text.indexOf(words, text.indexOf('Question.')));

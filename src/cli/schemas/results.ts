@@ -39,6 +39,18 @@ const sensitivity = z.object({
   stops: z.boolean(),
 });
 
+const sheetChoice = z.object({
+  name: z.string(),
+  thickness: number.describe('m'),
+  gauge: number,
+  present: z.boolean(),
+  yieldUse: number,
+  oxidationLife: number.nullable().describe('s of running; null: without limit'),
+  creepLife: number.nullable().describe('s of running; null: without limit'),
+  overScalingLimit: number.describe('K; negative is clear'),
+  massRatio: number,
+});
+
 const candidate = z.object({
   id: z.string(),
   rank: number,
@@ -54,6 +66,7 @@ const candidate = z.object({
   nonDominated: z.boolean(),
   score: number,
   why: z.string(),
+  alternatives: z.array(sheetChoice).optional().describe('what thicker or better sheet gains, the present sheet first'),
 });
 
 const tradePoint = z.object({

@@ -1,7 +1,8 @@
 /** Page one: the question, its answer, the best three, and how far to trust it. */
-import type { StudyResults } from '../../ranking/results.ts';
+import type { Candidate, StudyResults } from '../../ranking/results.ts';
 import { anchor } from '../format/escape.ts';
-import { count } from '../format/number.ts';
+import { count, MISSING } from '../format/number.ts';
+import { flagRows } from './flags.ts';
 import { type KeyFigures, keyFigures } from './key-figures.ts';
 import { trustSentences } from './trust.ts';
 import { type Line, wantedLines } from './wanted.ts';
@@ -15,6 +16,8 @@ export interface AnswerView {
   paragraphs: { head: string; text: string }[];
   moreThanOne: boolean;
   best: { id: string; anchor: string; architecture: string; figures: KeyFigures }[];
+  /** What the recommended candidate fails although it is allowed; null when it fails nothing. */
+  watch: { id: string; anchor: string; text: string } | null;
   /** "7 of 10 architectures gave no allowed design"; '' when each did. */
   failed: string;
   trust: string[];
@@ -36,6 +39,22 @@ function failedLine(results: StudyResults): string {
   return failed === 0 ? '' : `${failed} of ${count(all, 'architecture')} gave no design that is allowed`;
 }
 
+/** Fails that are unwise rather than forbidden belong beside the recommendation, not only on the sheet. */
+function watch(best: Candidate | undefined): AnswerView['watch'] {
+  if (!best?.feasible) return null;
+  const fails = flagRows(best.assessment.checks).filter((row) => row.verdict === 'fail');
+  if (fails.length === 0) return null;
+  const told = fails.map(({ title, value, limit }) => {
+    const figures = [...(value === MISSING ? [] : [value]), ...(limit === MISSING ? [] : [`limit ${limit}`])].join(', ');
+    return `${title.charAt(0).toLowerCase()}${title.slice(1)}${figures === '' ? '' : ` (${figures})`}`;
+  });
+  return {
+    id: best.id,
+    anchor: anchor(best.id),
+    text: `It keeps within every limit that was asked for, but fails ${count(fails.length, 'check')} of good practice: ${told.join('; ')}.`,
+  };
+}
+
 export function answerView(results: StudyResults): AnswerView {
   const [lead = '', ...rest] = results.answer;
   return {
@@ -50,6 +69,7 @@ export function answerView(results: StudyResults): AnswerView {
       architecture: c.architecture.label,
       figures: keyFigures(c, results.study.brief.currency),
     })),
+    watch: watch(results.candidates[0]),
     failed: failedLine(results),
     trust: trustSentences(results),
     wanted: wantedLines(results.study),

@@ -26,7 +26,8 @@ export function splitFlags(rows: readonly FlagRow[]): { open: FlagRow[]; passed:
     .filter((row) => row.verdict === 'pass')
     .map((row) => {
       if (row.value === MISSING) return row.title;
-      return `${row.title}: ${row.value}${row.limit === MISSING ? '' : `, limit ${row.limit}`}`;
+      const limit = row.limit === MISSING ? '' : `, limit ${row.limit}`;
+      return `${row.title}: ${row.value}${limit}${row.margin === MISSING ? '' : `, ${row.margin}`}`;
     });
   return { open, passed };
 }
