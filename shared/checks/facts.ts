@@ -1,7 +1,7 @@
 /** What the rules ask about one design, each figure computed once and only when asked for. SI units. */
 import { SHEET_MATERIALS, type SheetMaterial } from '../durability/sheet-materials.ts';
 import { type ShellLife, shellLife } from '../durability/shell-life.ts';
-import { type ValveLife, valveLife } from '../durability/valve-life.ts';
+import { type StripLife, stripLives, type ValveLife, valveLife } from '../durability/valve-life.ts';
 import type { Brief } from '../engine/brief.ts';
 import type { Engine } from '../engine/engine.ts';
 import type { Performance, RunningPerformance, StartAttempt } from '../engine/performance.ts';
@@ -33,6 +33,8 @@ export interface Facts {
   /** Hottest wall cell, K. */
   hottest(): number;
   life(): ValveLife;
+  /** The same petals in each strip, longest life first. */
+  strips(): StripLife[];
   shell(): ShellLife;
   parts(): Part[];
   size(): OverallSize;
@@ -65,6 +67,7 @@ export function factsOf({ engine, performance, brief }: CheckInput): Facts {
     sheet: SHEET_MATERIALS[engine.shell.material],
     hottest: once(() => hottestWall(runningOf(facts))),
     life: once(() => valveLife(engine, runningOf(facts))),
+    strips: once(() => stripLives(engine, runningOf(facts))),
     shell: once(() => shellLife(engine, runningOf(facts))),
     parts: once(() => partsList(engine)),
     size: once(() => overallSize(engine)),
