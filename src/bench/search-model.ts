@@ -16,7 +16,7 @@ import { ARCHITECTURE_SEARCH, searchArchitectures } from '../search/architecture
 import { hypervolume } from '../search/hypervolume.ts';
 import { optimise } from '../search/optimise.ts';
 import type { Outcome, SearchProblem } from '../search/outcome.ts';
-import { createRandom, integerBelow, type Random } from '../search/random.ts';
+import { createRandom, type Generator, integerBelow } from '../search/random.ts';
 import type { Variable } from '../space/architecture.ts';
 import { architecturesOf, type DesignSpace } from '../space/architectures.ts';
 
@@ -87,7 +87,7 @@ async function main(args: string[]): Promise<number> {
     return outcome;
   };
 
-  const methods: Record<string, (random: Random, seed: string, record: History) => Promise<void>> = {
+  const methods: Record<string, (random: Generator, seed: string, record: History) => Promise<void>> = {
     'one population an architecture': async (_, seed, record) => {
       await searchArchitectures({
         problems: spaces.map((s) => ({

@@ -15,10 +15,24 @@ const EXTREMES: readonly [Figure, sign: 1 | -1][] = [
   ['mass', -1],
 ];
 
+/** Plain data, for a checkpoint. */
+export interface KeptDesignsState {
+  kept: Entry[];
+  extremes: Map<string, Entry>;
+  stride: number;
+  running: number;
+  feasible: number;
+}
+
+interface Entry {
+  place: number;
+  design: JudgedDesign;
+}
+
 /** Offers come in the order of asking, so the same seed keeps the same designs for any number of workers. */
 export class KeptDesigns {
-  #kept: { place: number; design: JudgedDesign }[] = [];
-  readonly #extremes = new Map<string, { place: number; design: JudgedDesign }>();
+  #kept: Entry[] = [];
+  #extremes = new Map<string, Entry>();
   #stride = 1;
   /** Designs that ran, and those of them that also meet every binding check and wish. */
   running = 0;
@@ -37,7 +51,20 @@ export class KeptDesigns {
     this.#kept = this.#kept.filter(({ place }) => place % this.#stride === 0);
   }
 
-  #keepExtreme(figure: Figure, sign: 1 | -1, entry: { place: number; design: JudgedDesign }): void {
+  get state(): KeptDesignsState {
+    const { running, feasible } = this;
+    return { kept: this.#kept, extremes: this.#extremes, stride: this.#stride, running, feasible };
+  }
+
+  set state(state: KeptDesignsState) {
+    this.#kept = state.kept;
+    this.#extremes = state.extremes;
+    this.#stride = state.stride;
+    this.running = state.running;
+    this.feasible = state.feasible;
+  }
+
+  #keepExtreme(figure: Figure, sign: 1 | -1, entry: Entry): void {
     const value = (summary: EvaluationSummary) => sign * (summary[figure] ?? -sign * Infinity);
     const held = this.#extremes.get(figure);
     if (!held || value(entry.design.summary) > value(held.design.summary)) this.#extremes.set(figure, entry);

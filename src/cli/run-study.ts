@@ -106,7 +106,7 @@ async function resultsOf(
       progress.answered(fresh, job.request.fidelity === 'screen' ? SCREEN_COST : 1),
   });
   const spaces = architecturesOf(study);
-  const searched = await searchStudy({ study, spaces, stored, clock, progress });
+  const searched = await searchStudy({ study, folder, spaces, stored, clock, progress });
   const judged = await judgeFinalists({ study, spaces, search: searched.result, stored, progress });
   progress.note(`The search ended because ${searched.result.stoppedBecause}.`);
   return assembleResults(gatherEvidence({ study, spaces, searched, judged, modelVersion, toolVersion }));

@@ -4,10 +4,13 @@ import { ARCHITECTURE_SEARCH, searchArchitectures } from '../search/architecture
 import type { EvaluationOrder } from '../search/evaluation-order.ts';
 import type { SearchProblem } from '../search/outcome.ts';
 import type { ArchitectureSearchResult } from '../search/search-result.ts';
+import { passesThrough, SEARCH_STATE_FORMAT, type SearchState } from '../search/search-state.ts';
 import type { DesignSpace } from '../space/architectures.ts';
+import { CheckpointDue } from '../store/checkpoint-due.ts';
 import type { Job, StoredEvaluations } from '../store/stored-evaluations.ts';
 import type { StudyClock } from '../store/study-clock.ts';
-import { KeptDesigns } from './kept-designs.ts';
+import type { StudyFolder } from '../store/study-folder.ts';
+import { KeptDesigns, type KeptDesignsState } from './kept-designs.ts';
 import { UsageError } from './output.ts';
 import type { Progress } from './progress.ts';
 import { OBJECTIVES, outcomeOf } from './search-outcome.ts';
@@ -24,8 +27,16 @@ export interface SearchedStudy {
   asked: { screen: number; full: number };
 }
 
+/** What a checkpoint holds. */
+interface StudySearchState {
+  search: SearchState;
+  kept: Map<string, KeptDesignsState>;
+  asked: SearchedStudy['asked'];
+}
+
 export interface SearchStudyInput {
   study: Study;
+  folder: Pick<StudyFolder, 'evaluations' | 'checkpoint'>;
   spaces: readonly DesignSpace[];
   stored: StoredEvaluations;
   clock: StudyClock;
@@ -38,6 +49,7 @@ export interface SearchStudyInput {
  */
 export async function searchStudy({
   study,
+  folder,
   spaces,
   stored,
   clock,
@@ -52,7 +64,7 @@ export async function searchStudy({
   }
   const byId = new Map(spaces.map((space) => [space.architecture.id, space]));
   const kept = new Map(spaces.map((space) => [space.architecture.id, new KeptDesigns()]));
-  const asked = { screen: 0, full: 0 };
+  let asked = { screen: 0, full: 0 };
   progress.stage('Searching', search.evaluations);
 
   const evaluate = async (orders: EvaluationOrder[]) => {
@@ -67,6 +79,17 @@ export async function searchStudy({
     return summaries.map(outcomeOf);
   };
 
+  const checkpoint = folder.checkpoint(SEARCH_STATE_FORMAT);
+  const found = (await checkpoint.read(folder.evaluations.size)) as StudySearchState | null;
+  const from = found && passesThrough(found.search, search) ? found : null;
+  if (from) {
+    for (const [id, designs] of kept) designs.state = from.kept.get(id) as KeptDesignsState;
+    asked = from.asked;
+    clock.recall(from.search.stood);
+    progress.answered(false, from.search.spent);
+  }
+  const due = new CheckpointDue(clock, asked.screen + asked.full);
+
   const result = await searchArchitectures({
     problems: spaces.map(problemOf),
     seed: search.seed,
@@ -79,6 +102,13 @@ export async function searchStudy({
     },
     evaluate,
     clock: () => clock.latest,
+    from: from?.search,
+    onState: async (state) => {
+      if (!due.at(asked.screen + asked.full)) return;
+      const keptStates = new Map(spaces.map(({ architecture: { id } }) => [id, (kept.get(id) as KeptDesigns).state]));
+      const held: StudySearchState = { search: state(), kept: keptStates, asked };
+      await due.during(() => checkpoint.write(held, folder.evaluations.size));
+    },
     onProgress: ({ front }) => progress.best(bestInWords(front)),
   });
   return { result, kept, asked };

@@ -2,10 +2,15 @@
  * Who gets how much of the next generation: effort follows what it bought lately, while nobody falls below a floor. Counts
  * are dealt from accumulated shares, so that small shares are served now and then instead of never.
  */
+export interface AllocationState {
+  yield: Float64Array;
+  owed: Float64Array;
+}
+
 export class Allocation {
   /** Smoothed gain for each design evaluated. */
-  private readonly yield: Float64Array;
-  private readonly owed: Float64Array;
+  private yield: Float64Array;
+  private owed: Float64Array;
 
   /** `floor`: least share of an even deal that everyone keeps, 0 to 1. */
   constructor(
@@ -19,6 +24,15 @@ export class Allocation {
   /** Notes what `designs` evaluations gained (in any unit that all parties share). */
   learn(party: number, gain: number, designs: number): void {
     if (designs > 0) this.yield[party] += 0.3 * (Math.max(0, gain) / designs - this.yield[party]);
+  }
+
+  get state(): AllocationState {
+    return { yield: this.yield, owed: this.owed };
+  }
+
+  set state(state: AllocationState) {
+    this.yield = state.yield;
+    this.owed = state.owed;
   }
 
   /** Share of each party in the next generation; they sum to 1 and none is below floor / parties. */

@@ -1,6 +1,7 @@
 /**
  * The search over all architectures: one population each, one front. Everything that it asks for follows from the seed and
- * the outcomes alone, so a run that was cut goes on by being fed its stored outcomes, for any number of workers.
+ * the outcomes alone, so a run that was cut goes on by being fed its stored outcomes, for any number of workers. A noted
+ * state saves it most of these.
  */
 import { Allocation } from './allocation.ts';
 import { Archive } from './archive.ts';
@@ -13,6 +14,7 @@ import {
   problemResult,
   screeningReport,
 } from './search-result.ts';
+import type { SearchState } from './search-state.ts';
 import { evaluationBudget, firstReason, hypervolumeStall, type StoppingRule, timeLimit } from './termination.ts';
 import { createYardstick, measure, type Yardstick } from './yardstick.ts';
 
@@ -62,6 +64,10 @@ export interface ArchitectureSearch extends Answering {
   clock?(): number;
   /** Ends the search after the generation in hand. */
   signal?: AbortSignal;
+  /** Where to go on: a state of a search with the same problems, seed and settings that passes through it (`passesThrough`). */
+  from?: SearchState | null;
+  /** Called between generations. The state is not a copy: it holds for the call only. */
+  onState?(state: () => SearchState): void | Promise<void>;
 }
 
 /** Throws RangeError when problems disagree on their objectives, share an id, or settings or evaluator break their contract. */
@@ -69,7 +75,8 @@ export async function searchArchitectures(search: ArchitectureSearch): Promise<A
   refuseBadSearch(search);
   const { problems, settings, seed } = search;
   const { screenCost } = settings;
-  const rules = stoppingRules(search);
+  const began = search.from?.began ?? search.clock?.() ?? 0;
+  const rules = stoppingRules(search, began);
   const branches = problems.map((problem) => new Branch(problem, settings.population, seed));
   const allocation = new Allocation(problems.length, settings.floor);
   const front = new Archive(1000);
@@ -82,6 +89,39 @@ export async function searchArchitectures(search: ArchitectureSearch): Promise<A
   let spent = 0;
   let nextId = 0;
   let stoppedBecause: string | null = null;
+  let budget = { least: 0, greatest: Infinity };
+
+  const state = (): SearchState => ({
+    budget: { ...budget, least: Math.max(budget.least, spent + dearest) },
+    began,
+    stood: search.clock?.() ?? 0,
+    branches: branches.map((branch) => branch.state),
+    allocation: allocation.state,
+    front: front.members,
+    convergence,
+    ran,
+    yardstick,
+    volume,
+    spent,
+    nextId,
+  });
+
+  if (search.from) {
+    const { from } = search;
+    branches.forEach((branch, b) => {
+      branch.state = from.branches[b];
+    });
+    allocation.state = from.allocation;
+    front.members = from.front;
+    ran.push(...from.ran);
+    ({ budget, yardstick, volume, spent, nextId } = from);
+    for (const point of from.convergence) {
+      convergence.push(point);
+      // Rules that keep a history get it back.
+      const { hypervolume } = point;
+      firstReason(rules, { evaluations: point.evaluations + dearest, generation: convergence.length, hypervolume });
+    }
+  }
 
   async function run(branch: Branch[], designs: number[][], fidelity: 'screen' | 'full'): Promise<Member[]> {
     const orders = designs.map(
@@ -94,10 +134,15 @@ export async function searchArchitectures(search: ArchitectureSearch): Promise<A
 
   while (stoppedBecause === null) {
     const affordable = Math.floor((settings.evaluations - spent) / dearest + 1e-9);
-    const counts =
-      convergence.length === 0
-        ? problems.map(() => Math.max(1, Math.min(settings.population, Math.floor(affordable / 2 / problems.length))))
-        : allocation.deal(Math.min(generationSize, affordable));
+    const opening = convergence.length === 0;
+    const counts = opening
+      ? problems.map(() => Math.max(1, Math.min(settings.population, Math.floor(affordable / 2 / problems.length))))
+      : allocation.deal(Math.min(generationSize, affordable));
+    const wanted = opening ? 2 * problems.length * settings.population : generationSize;
+    budget =
+      affordable >= wanted
+        ? { ...budget, least: Math.max(budget.least, spent + wanted * dearest) }
+        : { least: settings.evaluations, greatest: settings.evaluations };
     const asked = branches.map((branch, b) => branch.ask(counts[b]));
     const owners = asked.flatMap((designs, b) => designs.map(() => branches[b]));
     const designs = asked.flat();
@@ -153,6 +198,7 @@ export async function searchArchitectures(search: ArchitectureSearch): Promise<A
     // The budget is spent when it does not pay for one more design whose screening succeeds.
     const progress = { evaluations: spent + dearest, generation, hypervolume: volume };
     stoppedBecause = search.signal?.aborted ? 'interrupted' : firstReason(rules, progress);
+    if (stoppedBecause === null) await search.onState?.(state);
   }
 
   return {
@@ -174,9 +220,9 @@ function slices(lengths: readonly number[]): [number, number][] {
   });
 }
 
-function stoppingRules({ settings, clock }: ArchitectureSearch): StoppingRule[] {
+function stoppingRules({ settings, clock }: ArchitectureSearch, began: number): StoppingRule[] {
   const rules = [evaluationBudget(settings.evaluations)];
-  if (settings.timeLimit !== null) rules.push(timeLimit(settings.timeLimit, clock!));
+  if (settings.timeLimit !== null) rules.push(timeLimit(settings.timeLimit, clock!, began));
   if (settings.stallGenerations !== null) rules.push(hypervolumeStall(settings.stallGenerations));
   return rules;
 }

@@ -1,5 +1,5 @@
 /** One architecture's part of a search: its population, its books, and what its latest generation gained. */
-import { Evolution } from './evolution.ts';
+import { Evolution, type EvolutionState } from './evolution.ts';
 import { FAILED, FEASIBLE, INFEASIBLE, type Member, type SearchProblem } from './outcome.ts';
 import { childRandom } from './random.ts';
 import { ScreenAudit } from './screening.ts';
@@ -27,11 +27,21 @@ const SHADOWED = 0.3;
 /** Worth of halving what stands between an architecture and its first feasible design, in hypervolume. */
 const APPROACH = 0.05;
 
+/** Everything from which a branch goes on, between two generations. */
+export interface BranchState {
+  evolution: EvolutionState;
+  audit: ScreenAudit['state'];
+  books: Omit<BranchCounts, 'refused'>;
+  reasons: Map<string, number>;
+  volume: number;
+  leader: Member | null;
+}
+
 export class Branch {
   readonly evolution: Evolution;
   readonly audit = new ScreenAudit();
-  private readonly books = { designs: 0, screened: 0, full: 0, running: 0, feasible: 0 };
-  private readonly reasons = new Map<string, number>();
+  private books: BranchState['books'] = { designs: 0, screened: 0, full: 0, running: 0, feasible: 0 };
+  private reasons = new Map<string, number>();
   /** Feasible designs of the latest generation. */
   fresh: Member[] = [];
   private audits: number[] = [];
@@ -46,6 +56,22 @@ export class Branch {
     this.evolution = new Evolution(problem, { population }, childRandom(seed, problem.id), (reason) =>
       this.count(reason),
     );
+  }
+
+  get state(): BranchState {
+    const { books, reasons, volume, leader } = this;
+    return { evolution: this.evolution.state, audit: this.audit.state, books, reasons, volume, leader };
+  }
+
+  set state(state: BranchState) {
+    this.evolution.state = state.evolution;
+    this.audit.state = state.audit;
+    this.books = state.books;
+    this.reasons = state.reasons;
+    this.volume = state.volume;
+    this.leader = state.leader;
+    this.fresh = [];
+    this.audits = [];
   }
 
   ask(count: number): number[][] {

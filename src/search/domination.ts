@@ -24,7 +24,7 @@ export function dominatesConstrained(a: Member, b: Member): boolean {
 
 /** Largest violation of each constraint seen so far: what one unit of breakage is measured against. */
 export class ViolationScale {
-  private readonly largest: number[] = [];
+  largest: number[] = [];
 
   /** Learns from members that ran but break constraints. */
   observe(members: readonly Member[]): void {

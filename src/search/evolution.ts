@@ -7,10 +7,16 @@ import { createDomain, type Domain, fingerprint, repair } from './domain.ts';
 import { ViolationScale } from './domination.ts';
 import { latinHypercube } from './latin-hypercube.ts';
 import { FEASIBLE, INFEASIBLE, type Member, REFUSED, refuse, type SearchProblem } from './outcome.ts';
-import type { Random } from './random.ts';
+import type { Generator } from './random.ts';
 import { selectSubset } from './subset-selection.ts';
 import { duel, survive } from './survival.ts';
-import { defaultVariation, type Offspring, Variation, type VariationSettings } from './variation.ts';
+import {
+  defaultVariation,
+  type Offspring,
+  Variation,
+  type VariationSettings,
+  type VariationState,
+} from './variation.ts';
 
 export interface EvolutionSettings {
   /** Members that live on from one generation to the next. */
@@ -35,6 +41,20 @@ const SCOUTS_ALWAYS = 0.1;
 /** Members left at the horizon with a single objective (linear reduction: Tanabe and Fukunaga, CEC 2014). */
 const LAST_MEMBERS = 8;
 
+/** Everything from which an evolution goes on, between two generations. Plain data; members are shared, not copied. */
+export interface EvolutionState {
+  population: Member[];
+  archive: Member[];
+  refused: number;
+  /** Fingerprints, in any order. */
+  known: Uint32Array;
+  toldOf: number;
+  started: boolean;
+  random: number[];
+  variation: VariationState;
+  largestViolations: number[];
+}
+
 export class Evolution {
   readonly domain: Domain;
   readonly archive: Archive;
@@ -45,7 +65,7 @@ export class Evolution {
   private readonly variation: Variation;
   private readonly scale = new ViolationScale();
   /** Fingerprints of every design ever asked for: none is paid for twice. */
-  private readonly known = new Set<number>();
+  private known = new Set<number>();
   private toldOf = 0;
   private started = false;
   private asked: Offspring[] = [];
@@ -53,13 +73,41 @@ export class Evolution {
   constructor(
     readonly problem: SearchProblem,
     readonly settings: EvolutionSettings,
-    private readonly random: Random,
+    private readonly random: Generator,
     /** Told the reason of every design that geometry forbids. */
     private readonly onRefusal?: (reason: string) => void,
   ) {
     this.domain = createDomain(problem.variables);
     this.variation = new Variation(this.domain, settings.variation ?? defaultVariation(problem.objectiveCount));
     this.archive = new Archive(settings.archiveCapacity ?? 1000);
+  }
+
+  get state(): EvolutionState {
+    const { population, refused, toldOf, started } = this;
+    return {
+      population,
+      archive: this.archive.members,
+      refused,
+      known: Uint32Array.from(this.known),
+      toldOf,
+      started,
+      random: this.random.state,
+      variation: this.variation.state,
+      largestViolations: this.scale.largest,
+    };
+  }
+
+  set state(state: EvolutionState) {
+    this.population = state.population;
+    this.archive.members = state.archive;
+    this.refused = state.refused;
+    this.known = new Set(state.known);
+    this.toldOf = state.toldOf;
+    this.started = state.started;
+    this.random.state = state.random;
+    this.variation.state = state.variation;
+    this.scale.largest = state.largestViolations;
+    this.asked = [];
   }
 
   /** At most `count` new designs; fewer when the domain holds no more or geometry forbids what is tried. */

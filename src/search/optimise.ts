@@ -1,7 +1,7 @@
 /** A search of one problem with one population. */
 import { Evolution } from './evolution.ts';
 import { judge, type Member, type Outcome, type SearchProblem } from './outcome.ts';
-import type { Random } from './random.ts';
+import type { Generator } from './random.ts';
 import type { VariationSettings } from './variation.ts';
 
 export interface OptimiseSettings {
@@ -25,7 +25,7 @@ export type EvaluateBatch = (designs: number[][]) => Outcome[] | Promise<Outcome
 export async function optimise(
   problem: SearchProblem,
   evaluateBatch: EvaluateBatch,
-  random: Random,
+  random: Generator,
   settings: OptimiseSettings,
 ): Promise<OptimiseResult> {
   const evolution = new Evolution(problem, { ...settings, horizon: settings.evaluations }, random);

@@ -10,8 +10,14 @@ export interface Random {
   uniform(): number;
 }
 
+/** A generator whose state can be noted and put back, so that a search goes on where it was. */
+export interface Generator extends Random {
+  /** Four 32-bit numbers. */
+  state: number[];
+}
+
 /** A generator from the seed's text. */
-export function createRandom(seed: string): Random {
+export function createRandom(seed: string): Generator {
   const source = seedrandom(seed);
   let a = source.int32() | 0;
   let b = source.int32() | 0;
@@ -27,11 +33,19 @@ export function createRandom(seed: string): Random {
     return (t >>> 0) / 4294967296;
   }
   for (let i = 0; i < 12; i++) uniform();
-  return { uniform };
+  return {
+    uniform,
+    get state() {
+      return [a, b, c, counter];
+    },
+    set state(words) {
+      [a, b, c, counter] = words;
+    },
+  };
 }
 
 /** An independent generator for one part of a run, named by (seed, id): parts may then run in any order. */
-export function childRandom(seed: string, id: string | number): Random {
+export function childRandom(seed: string, id: string | number): Generator {
   return createRandom(JSON.stringify([seed, id]));
 }
 

@@ -28,6 +28,15 @@ export class ScreenAudit {
     return chosen;
   }
 
+  get state(): { audited: number; overturned: number } {
+    return { audited: this.audited, overturned: this.overturned };
+  }
+
+  set state({ audited, overturned }) {
+    this.audited = audited;
+    this.overturned = overturned;
+  }
+
   learn(full: Member): void {
     this.audited++;
     if (full.tier < FAILED) this.overturned++;

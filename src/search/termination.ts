@@ -18,9 +18,8 @@ export function evaluationBudget(limit: number): StoppingRule {
   };
 }
 
-/** The clock is passed in, s. The only rule whose answer depends on the machine. */
-export function timeLimit(seconds: number, clock: () => number): StoppingRule {
-  const start = clock();
+/** The clock is passed in, s, and when the search began. The only rule whose answer depends on the machine. */
+export function timeLimit(seconds: number, clock: () => number, start = clock()): StoppingRule {
   return { check: () => (clock() - start >= seconds ? `the time limit of ${seconds} s is reached` : null) };
 }
 

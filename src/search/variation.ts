@@ -55,10 +55,18 @@ export interface Offspring {
   parent: Member | null;
 }
 
+/** What it has learnt. */
+export interface VariationState {
+  share: Float64Array;
+  successRate: Float64Array;
+  factor: number;
+  crossing: number;
+}
+
 export class Variation {
   /** Share of the offspring that each operator makes. */
-  private readonly share: Float64Array;
-  private readonly successRate = new Float64Array(OPERATORS).fill(0.5);
+  private share: Float64Array;
+  private successRate: Float64Array = new Float64Array(OPERATORS).fill(0.5);
   /** Centres that step factor and crossing chance are drawn about; they follow what succeeds (Tanabe and Fukunaga, CEC 2013). */
   private factor = 0.5;
   private crossing = 0.5;
@@ -68,6 +76,18 @@ export class Variation {
     private readonly settings: VariationSettings,
   ) {
     this.share = Float64Array.from(settings.shares ?? new Array<number>(OPERATORS).fill(1 / OPERATORS));
+  }
+
+  get state(): VariationState {
+    const { share, successRate, factor, crossing } = this;
+    return { share, successRate, factor, crossing };
+  }
+
+  set state({ share, successRate, factor, crossing }: VariationState) {
+    this.share = share;
+    this.successRate = successRate;
+    this.factor = factor;
+    this.crossing = crossing;
   }
 
   /**

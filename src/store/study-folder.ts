@@ -4,13 +4,15 @@
  *     study.json          the canonical configuration with its digest and the model's version
  *     evaluations.ndjson  every evaluation, in short (see record-line.ts)
  *     finalists.ndjson    full results of the finalists
+ *     search.checkpoint   where the search stood (see checkpoint.ts); may be deleted
  *     results.json ranking.csv run.json report.html report.pdf patterns/
  */
 import { existsSync } from 'node:fs';
-import { access, constants, mkdir, readFile, rename, stat } from 'node:fs/promises';
+import { access, constants, mkdir, readdir, readFile, rename, stat, unlink } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { canonicalJson, digestOf } from '../config/canonical.ts';
 import type { Study } from '../config/study.ts';
+import { type CheckpointFile, checkpointFile } from './checkpoint.ts';
 import { differences } from './differences.ts';
 import { writeDurably } from './durable-file.ts';
 import { type FolderLock, lockFolder } from './folder-lock.ts';
@@ -26,10 +28,12 @@ export const PDF_FILE = 'report.pdf';
 export const PATTERNS_FOLDER = 'patterns';
 const EVALUATIONS_FILE = 'evaluations.ndjson';
 const FINALISTS_FILE = 'finalists.ndjson';
+const CHECKPOINT_FILE = 'search.checkpoint';
 const WRITTEN_FILES = [
   STUDY_FILE,
   EVALUATIONS_FILE,
   FINALISTS_FILE,
+  CHECKPOINT_FILE,
   RESULTS_FILE,
   RANKING_FILE,
   RUN_FILE,
@@ -63,6 +67,8 @@ export interface StudyFolder {
   identity: StudyIdentity;
   evaluations: RecordLog;
   finalists: RecordLog;
+  /** @param format of the state that is kept in it */
+  checkpoint(format: number): CheckpointFile;
   /** Sentences for the user: repairs, a lock taken over, evaluations found. */
   notes: string[];
   /** Closes the logs and frees the folder. */
@@ -92,6 +98,7 @@ export async function openStudyFolder(study: Study, options: OpenFolderOptions):
   const open: RecordLog[] = [];
   try {
     await refuseObstacles(path);
+    await removeHalfFiles(path);
     const identity: StudyIdentity = {
       formatVersion: 1,
       toolVersion,
@@ -109,7 +116,14 @@ export async function openStudyFolder(study: Study, options: OpenFolderOptions):
     for (const log of open) notes.push(...log.repairs);
     const [evaluations, finalists] = open;
     if (evaluations.size > 0) notes.push(`${evaluations.size} stored evaluations are used again.`);
-    return { path, identity, evaluations, finalists, notes, close: () => closeAll(open, lock) };
+    const checkpoint = (format: number) =>
+      checkpointFile(join(path, CHECKPOINT_FILE), {
+        format,
+        modelVersion,
+        toolVersion,
+        foundation: digestOf(foundation(identity)),
+      });
+    return { path, identity, evaluations, finalists, checkpoint, notes, close: () => closeAll(open, lock) };
   } catch (error) {
     await closeAll(open, lock);
     throw error;
@@ -131,6 +145,13 @@ async function refuseObstacles(path: string): Promise<void> {
       throw writeFailure(file, error);
     });
   }
+}
+
+/** What a killed run left half written beside its files (see durable-file.ts). Nobody else writes under the lock. */
+async function removeHalfFiles(path: string): Promise<void> {
+  const names = WRITTEN_FILES.map((name) => name.replaceAll('.', '\\.')).join('|');
+  const half = new RegExp(`^(${names})\\.\\d+-[0-9a-f]{6}\\.part$`);
+  for (const name of await readdir(path)) if (half.test(name)) await unlink(join(path, name)).catch(() => {});
 }
 
 /**
@@ -190,7 +211,9 @@ function refuseDifference(path: string, before: StudyIdentity | null, now: Study
 
 /** Renames what an earlier study left, so that nothing is deleted. */
 async function putAside(path: string): Promise<string[]> {
-  const names = [STUDY_FILE, EVALUATIONS_FILE, FINALISTS_FILE].filter((name) => existsSync(join(path, name)));
+  const names = [STUDY_FILE, EVALUATIONS_FILE, FINALISTS_FILE, CHECKPOINT_FILE].filter((name) =>
+    existsSync(join(path, name)),
+  );
   if (names.length === 0) return [];
   let number = 1;
   while (names.some((name) => existsSync(join(path, `before-${number}-${name}`)))) number++;

@@ -1,4 +1,5 @@
 /** Fair shares, moving budget, two fidelities, and the same bytes after any cut. */
+import { deserialize, serialize } from 'node:v8';
 import { describe, expect, it } from 'vitest';
 import { zdt1 } from '../../src/bench/search-problems.ts';
 import { Allocation } from '../../src/search/allocation.ts';
@@ -10,6 +11,7 @@ import {
 import { dominates } from '../../src/search/domination.ts';
 import type { EvaluationOrder } from '../../src/search/evaluation-order.ts';
 import type { Outcome } from '../../src/search/outcome.ts';
+import { passesThrough, type SearchState } from '../../src/search/search-state.ts';
 
 const problems = [
   { ...zdt1, id: 'good' },
@@ -161,6 +163,70 @@ describe('search over architectures', () => {
       expect(paid).toBe(whole.size - cut);
       expect(JSON.stringify(resumed)).toBe(uncut);
     }
+  });
+
+  it('goes on from any noted state to the same bytes, asking for nothing before it', async () => {
+    const settings = { stallGenerations: 40, timeLimit: 1e6 };
+    let now = 5;
+    const clock = () => now++;
+    const states: Buffer[] = [];
+    const whole: number[] = [];
+    const uncut = JSON.stringify(
+      await searchArchitectures(
+        search(
+          {
+            clock,
+            evaluate: async (batch) => {
+              whole.push(...batch.map(({ id }) => id));
+              return batch.map(outcome);
+            },
+            onState: (state) => void states.push(serialize(state())),
+          },
+          settings,
+        ),
+      ),
+    );
+    expect(states.length).toBeGreaterThan(8);
+    for (const noted of [0, 1, 9, states.length - 1].map((n) => states[n])) {
+      const from = deserialize(noted) as SearchState;
+      const { nextId } = from;
+      const asked: number[] = [];
+      const resumed = await searchArchitectures(
+        search(
+          {
+            clock,
+            from,
+            evaluate: async (batch) => {
+              asked.push(...batch.map(({ id }) => id));
+              return batch.map(outcome);
+            },
+          },
+          settings,
+        ),
+      );
+      expect(JSON.stringify(resumed) === uncut).toBe(true);
+      expect(asked).toEqual(whole.filter((id) => id >= nextId));
+    }
+  });
+
+  it('knows under which budgets and time limits a state would have been passed', async () => {
+    const states: Buffer[] = [];
+    const note = (state: () => SearchState) => void states.push(serialize(state()));
+    await searchArchitectures(search({ onState: note, clock: () => 60 }));
+    const all = states.map((state) => deserialize(state) as SearchState);
+    const early = all[3];
+    const late = all.at(-1) as SearchState;
+    expect(passesThrough(early, { evaluations: 3000, timeLimit: null })).toBe(true);
+    expect(passesThrough(early, { evaluations: early.spent, timeLimit: null })).toBe(false);
+    // The last generations were cut to the budget: only that very budget leads there.
+    expect(passesThrough(late, { evaluations: 1500, timeLimit: null })).toBe(true);
+    expect(passesThrough(late, { evaluations: 1501, timeLimit: null })).toBe(false);
+    expect(passesThrough({ ...early, began: 10 }, { evaluations: 1500, timeLimit: 50 })).toBe(false);
+    expect(passesThrough({ ...early, began: 10 }, { evaluations: 1500, timeLimit: 51 })).toBe(true);
+    const larger = { evaluations: 2500 };
+    const uncut = await searchArchitectures(search({ clock: () => 60 }, larger));
+    const resumed = await searchArchitectures(search({ clock: () => 60, from: early }, larger));
+    expect(JSON.stringify(resumed) === JSON.stringify(uncut)).toBe(true);
   });
 
   it('stops when hypervolume stalls, when told to, and when the clock says so', async () => {
