@@ -65,6 +65,14 @@ export interface PatternPage {
   caption: string;
 }
 
+/** The true-size pages of a candidate that is not the recommended one, printed to a PDF of their own. */
+export interface PatternBook {
+  candidateId: string;
+  /** Path relative to the report's folder, with forward slashes, e.g. "patterns/C2-patterns.pdf". */
+  name: string;
+  pages: PatternPage[];
+}
+
 /** A file that lies beside the report. */
 export interface DrawingFile {
   /** Path relative to the report's folder, with forward slashes, e.g. "patterns/C1-chamber-shell.dxf". */
@@ -77,7 +85,10 @@ export interface DrawingFile {
 export interface DrawingSet {
   sideViews: Record<string, SideView>;
   sections: Record<string, SectionDrawing[]>;
+  /** Of the first candidate; they close the report. */
   patternPages: PatternPage[];
+  /** Of the others; empty when no PDF is made. */
+  patternBooks: PatternBook[];
   partsLists: Record<string, PartRow[]>;
   /** Blanks laid out on the stated sheets; empty when the brief states none. */
   nesting: Record<string, NestingSheet[]>;
@@ -89,6 +100,7 @@ export const NO_DRAWINGS: DrawingSet = {
   sideViews: {},
   sections: {},
   patternPages: [],
+  patternBooks: [],
   partsLists: {},
   nesting: {},
   files: [],

@@ -10,7 +10,7 @@ import Handlebars from 'handlebars';
 import { packageFolder } from './package-folder.ts';
 
 /** Templates that can be set as a whole; the rest are their parts. */
-export type TemplateName = 'report' | 'comparison';
+export type TemplateName = 'report' | 'comparison' | 'patterns';
 
 const COMPILE_OPTIONS = { strict: true, preventIndent: true, noEscape: false, knownHelpersOnly: true };
 
@@ -30,6 +30,7 @@ function load(): Map<TemplateName, (view: object) => string> {
   return new Map<TemplateName, (view: object) => string>([
     ['report', whole('report')],
     ['comparison', whole('comparison')],
+    ['patterns', whole('patterns')],
   ]);
 }
 

@@ -34,11 +34,12 @@ const drawn = (paper: 'A4' | 'Letter') => ({
 
 describe.each(['A4', 'Letter'] as const)('the drawings of a study on %s', (paper) => {
   const set = drawingSet(candidates, drawn(paper));
+  const allPages = [...set.patternPages, ...set.patternBooks.flatMap((book) => book.pages)];
   const allSvg = [
     ...Object.values(set.sideViews).map((v) => v.svg),
     ...Object.values(set.sections).flatMap((list) => list.map((s) => s.svg)),
     ...Object.values(set.nesting).flatMap((list) => list.map((s) => s.svg)),
-    ...set.patternPages.map((p) => p.svg),
+    ...allPages.map((p) => p.svg),
   ];
 
   it('are complete: side views of all, the rest of the first three, nothing failed', () => {
@@ -73,7 +74,7 @@ describe.each(['A4', 'Letter'] as const)('the drawings of a study on %s', (paper
     const drawings = [
       ...Object.entries(set.sideViews).map(([id, v]) => ({ name: `side ${id}`, svg: v.svg })),
       ...Object.entries(set.sections).flatMap(([id, list]) => list.map((s, i) => ({ name: `${id} ${i}`, svg: s.svg }))),
-      ...set.patternPages.map((p) => ({ name: `${p.candidateId} ${p.title}`, svg: p.svg })),
+      ...allPages.map((p) => ({ name: `${p.candidateId} ${p.title}`, svg: p.svg })),
     ];
     for (const { name, svg } of drawings) {
       // A tile shows its window of the pattern: what is cut off by it, or lies outside, is not seen.
@@ -125,14 +126,18 @@ describe.each(['A4', 'Letter'] as const)('the drawings of a study on %s', (paper
     }
   });
 
-  it('keep the pattern pages few, and miss no flat part of the three', () => {
-    expect(set.patternPages.length).toBeLessThanOrEqual(25);
+  it('give the first candidate its pattern pages in the report, the others a book each, and miss no flat part', () => {
+    expect(new Set(set.patternPages.map((p) => p.candidateId))).toEqual(new Set(['C1']));
+    expect(set.patternBooks.map((b) => b.name)).toEqual(['patterns/C2-patterns.pdf', 'patterns/C3-patterns.pdf']);
+    for (const { candidateId, pages } of set.patternBooks)
+      expect(new Set(pages.map((p) => p.candidateId))).toEqual(new Set([candidateId]));
     for (const { id, engine } of candidates.slice(0, 3)) {
-      const texts = set.patternPages.filter((p) => p.candidateId === id).flatMap((p) => readTexts(p.svg));
+      expect(allPages.filter((p) => p.candidateId === id).length).toBeLessThanOrEqual(120);
+      const texts = allPages.filter((p) => p.candidateId === id).flatMap((p) => readTexts(p.svg));
       const printed = texts.map((t) => t.text).join('\n');
       for (const pattern of enginePatterns(engine)) expect(printed, id).toContain(pattern.name);
     }
-    for (const page of set.patternPages) {
+    for (const page of allPages) {
       const full = paper === 'A4' ? [210, 297] : [215.9, 279.4];
       expect([page.pageSize.width_mm, page.pageSize.height_mm]).toEqual(full);
       expect(page.svg).toContain(`width="${full[0]}mm" height="${full[1]}mm" viewBox="0 0 ${full[0]} ${full[1]}"`);
@@ -157,7 +162,7 @@ describe('a candidate that cannot be drawn', () => {
     expect(set.failures.some((f) => /^C1: the side view could not be drawn: .*got NaN/.test(f))).toBe(true);
     expect(set.sideViews.C1).toBeUndefined();
     expect(set.sideViews.C2).toBeDefined();
-    expect(set.patternPages.some((p) => p.candidateId === 'C2')).toBe(true);
+    expect(set.patternBooks.map((b) => b.candidateId)).toEqual(['C2']);
     expect(set.files.some((f) => f.candidateId === 'C2')).toBe(true);
   });
 });

@@ -3,19 +3,27 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { enginePatterns } from '../../shared/fabrication/patterns/engine-patterns.ts';
+import { outlineArea, outlineLength } from '../../shared/fabrication/patterns/outline.ts';
 import { NO_DRAWINGS } from '../../src/report/drawing-set.ts';
 import { patternPages } from '../../src/report/drawings/pattern-pages.ts';
 import { findBrowser, type ProvenBrowser } from '../../src/report/printing/find-browser.ts';
 import { printPdf } from '../../src/report/printing/print-pdf.ts';
 import { renderHtml } from '../../src/report/render-html.ts';
-import { uBentEngine } from '../fabrication/engines.ts';
+import { poppetEngine, uBentEngine } from '../fabrication/engines.ts';
 import { readPdf } from '../printing/read-pdf.ts';
 import { FACTS, results } from '../report/fixtures.ts';
 import { readPath } from './read-back.ts';
-import { readPaths } from './read-svg.ts';
+import { readPdfLoops } from './read-pdf-loops.ts';
+import { readPaths, readTexts } from './read-svg.ts';
 
 const TOLERANCE = 0.05;
-const pagesOf = (paper: 'A4' | 'Letter') => patternPages(uBentEngine(), paper, { id: 'C1', marks: {}, tilePages: 12 });
+/** With every kind of sheet part: straight, cone, flare, gores of the bend, segments of an augmenter's bell, bars. */
+const engine = { ...uBentEngine(), augmenter: poppetEngine().augmenter };
+const pagesOf = (paper: 'A4' | 'Letter', mostPages = 60) =>
+  patternPages(engine, paper, { id: 'C1', marks: {}, mostPages });
+/** Parts that are rolled up to a seam, as the trade does them: everything of sheet but bars, plates and petals. */
+const rolled = enginePatterns(engine).filter((p) => p.marks.some((mark) => mark.layer === 'SEAM'));
 const firstPoint = (d: string): [number, number] => {
   const [, x, y] = /^M([-\d.]+) ([-\d.]+)/.exec(d)!;
   return [Number(x), Number(y)];
@@ -57,6 +65,52 @@ describe.each(['A4', 'Letter'] as const)('pattern pages on %s', (paper) => {
       expect(places.length, name).toBe(2);
       expect(Math.hypot(places[0].x - places[1].x, places[0].y - places[1].y), name).toBeLessThan(0.01);
     }
+  });
+
+  it('hold every rolled part at true size, whole: each corner lies in the window of a printed tile', () => {
+    expect(rolled.length).toBeGreaterThan(8);
+    for (const pattern of rolled) {
+      const length = outlineLength(pattern.outlines[0]) * 1e3;
+      const own = pages.filter(
+        (p) =>
+          p.svg.includes('data-check-bar') &&
+          readPaths(p.svg).some((q) => q.layer === 'CUT' && Math.abs(readPath(q.d)[0].length - length) < TOLERANCE),
+      );
+      expect(own.length, pattern.name).toBeGreaterThan(0);
+      const seen = own.flatMap(({ svg }) => {
+        const [left, top, wide, high] = /<rect x="([\d.]+)" y="([\d.]+)" width="([\d.]+)" height="([\d.]+)"/
+          .exec(svg)!
+          .slice(1)
+          .map(Number);
+        const cut = readPaths(svg).find(
+          (q) => q.layer === 'CUT' && Math.abs(readPath(q.d)[0].length - length) < TOLERANCE,
+        )!;
+        return [...cut.d.matchAll(/(-?[\d.]+) (-?[\d.]+)(?=[A-Z])/g)].map(([, x, y]) => ({
+          inside: Number(x) >= left && Number(x) <= left + wide && Number(y) >= top && Number(y) <= top + high,
+        }));
+      });
+      const corners = seen.length / own.length;
+      expect(Number.isInteger(corners) && corners >= 3, pattern.name).toBe(true);
+      for (let k = 0; k < corners; k++)
+        expect(
+          own.some((_, i) => seen[i * corners + k].inside),
+          `${pattern.name}, corner ${k}`,
+        ).toBe(true);
+    }
+  });
+
+  it('begin with a map that numbers each tile once', () => {
+    expect(pages[0].title).toBe('Map of the pattern pages');
+    const numbers = readTexts(pages[0].svg).flatMap(({ text }) => (/^\d+$/.test(text) ? [Number(text)] : []));
+    expect(numbers.sort((a, b) => a - b)).toEqual(tiles.map((_, i) => i + 1));
+  });
+
+  it('keep within a limit that counts every page, and then say which files hold what is not tiled', () => {
+    const few = pagesOf(paper, 14);
+    expect(few.length).toBeLessThanOrEqual(14);
+    const texts = few.flatMap((p) => readTexts(p.svg).map((t) => t.text)).join('\n');
+    expect(texts).toMatch(/true size in C1-[a-z0-9-]+\.svg and \.dxf/);
+    for (const pattern of enginePatterns(engine)) expect(texts).toContain(pattern.name);
   });
 
   it('draw the intake cone with the exact sector of a cone of mid-surface diameters 46 and 101 mm', () => {
@@ -113,6 +167,20 @@ describe('printed patterns', () => {
     );
     expect(Math.min(...misses)).toBeLessThan(TOLERANCE);
   });
+
+  it('come out of the PDF with the lengths, arcs and areas of every rolled part', async () => {
+    const loops = (await readPdfLoops(path.join(folder, 'report.pdf'))).flat();
+    for (const { name, outlines } of rolled) {
+      for (const outline of outlines) {
+        const length = outlineLength(outline) * 1e3;
+        const area = outlineArea(outline) * 1e6;
+        const drawn = loops.filter(
+          (l) => Math.abs(l.length - length) < TOLERANCE && Math.abs(Math.abs(l.area) - area) < TOLERANCE * length,
+        );
+        expect(drawn.length, name).toBeGreaterThan(0);
+      }
+    }
+  }, 60_000);
 
   it('are cut off by nothing round them', async () => {
     const open = await browser.open();

@@ -43,6 +43,7 @@ const DRAWINGS: DrawingSet = {
       caption: '',
     },
   ],
+  patternBooks: [{ candidateId: 'C2', name: 'patterns/C2-patterns.pdf', pages: [] }],
   partsLists: {
     C1: [
       {
@@ -273,6 +274,10 @@ describe('report', () => {
     expect(text).toContain('31.00 EUR and 1 without a price');
     expect(text).toContain('31 % of the sheet is left over');
     expect(drawn).toContain('href="patterns/C1-cone.dxf"');
+    expect(text).toContain('2 pages of C1 close this report. Every shell');
+    expect(drawn).toContain('href="patterns/C2-patterns.pdf"');
+    // Only where the first page is one.
+    expect(text).not.toContain('map of how the tiles join');
   });
 
   it('keeps text of the configuration harmless everywhere', () => {

@@ -12,8 +12,8 @@ import { patternPages } from './pattern-pages.ts';
 import { sectionDrawings } from './sections/index.ts';
 import { sideView } from './side-view.ts';
 
-/** Pattern pages of a whole report; the best candidate's large patterns come first. */
-const MOST_PATTERN_PAGES = 25;
+/** Pattern pages of one candidate, map and all; an engine that needs more has its largest parts drawn small with sizes. */
+const MOST_PATTERN_PAGES = 120;
 
 /** A drawing set with the content of its files. */
 export interface DrawnSet extends DrawingSet {
@@ -24,14 +24,16 @@ export interface DrawnSet extends DrawingSet {
 }
 
 /**
- * Draws the candidates in rank order: a side view of each, everything else of those that get a full sheet. Pure; what cannot be drawn is left out and said
- * in `failures`.
+ * Draws the candidates in rank order: a side view of each, everything else of those that get a full sheet. The pattern
+ * pages of the first go into the report, those of the others into a book of their own. Pure; what cannot be drawn is left
+ * out and said in `failures`.
  */
 export function drawingSet(candidates: readonly Candidate[], study: Study): DrawnSet {
   const set: DrawnSet = {
     sideViews: {},
     sections: {},
     patternPages: [],
+    patternBooks: [],
     partsLists: {},
     nesting: {},
     files: [],
@@ -67,31 +69,14 @@ export function drawingSet(candidates: readonly Candidate[], study: Study): Draw
       }
     });
   }
-  set.patternPages = pagesWithinLimit(full, paper, attempt);
-  return set;
-}
-
-/** Every candidate gets its small patterns and marking-out drawings; tiles fill the pages that are left, best candidate first. */
-function pagesWithinLimit(
-  candidates: readonly Candidate[],
-  paper: Study['report']['paper'],
-  attempt: (id: string, what: string, draw: () => void) => void,
-): DrawingSet['patternPages'] {
-  const draw = (candidate: Candidate, tilePages: number) =>
-    patternPages(candidate.engine, paper, { id: candidate.id, marks: partMarks(candidate.engine), tilePages });
-  const drawable: { candidate: Candidate; fewest: number }[] = [];
-  for (const candidate of candidates) {
-    attempt(candidate.id, 'the pattern pages', () => {
-      drawable.push({ candidate, fewest: draw(candidate, 0).length });
+  full.forEach(({ id, engine }, i) => {
+    attempt(id, 'the pattern pages', () => {
+      const pages = patternPages(engine, paper, { id, marks: partMarks(engine), mostPages: MOST_PATTERN_PAGES });
+      if (i === 0) set.patternPages = pages;
+      else set.patternBooks.push({ candidateId: id, name: `${PATTERNS_FOLDER}/${id}-patterns.pdf`, pages });
     });
-  }
-  let left = MOST_PATTERN_PAGES - drawable.reduce((sum, d) => sum + d.fewest, 0);
-  return drawable.flatMap(({ candidate, fewest }) => {
-    // One page is kept for the map of the tiles.
-    const pages = draw(candidate, Math.max(0, left - 1));
-    left -= Math.max(0, pages.length - fewest);
-    return pages;
   });
+  return set;
 }
 
 /** Marks of the parts list by part identifier: 1, 2, 3 … in its order. */

@@ -15,10 +15,10 @@ export interface PageOptions {
   /** Marks of the parts list by part identifier. */
   marks: Record<string, string>;
   /**
-   * How many pages may be spent on patterns that need several pages each; what finds no room is drawn for marking out.
+   * How many pages the patterns may take in all. What finds no room is drawn small, to be marked out by its sizes.
    * Patterns with shaped openings are always tiled: sizes alone do not tell how to cut them.
    */
-  tilePages: number;
+  mostPages: number;
 }
 
 export interface PlacedPattern {
@@ -40,13 +40,14 @@ export interface PlannedPage {
     | { kind: 'marking'; blocks: { block: MarkingBlock; y: number }[] };
 }
 
-/** More tiles than these are not worth the tape: the pattern is marked out on the sheet. */
-export const MOST_TILES = 6;
 /** Room for a caption under a pattern, and space between patterns, mm. */
 export const CAPTION_ROOM = 5;
 const BLANK_GAP = 5;
 
-/** All pages of an engine in order: tiles, then small patterns together, then drawings for marking out. */
+/**
+ * All pages of an engine in order: tiles, then small patterns together, then drawings of the large ones with sizes, to
+ * check the taped paper by or to mark out on the metal. Flat bars are only marked out.
+ */
 export function planPages(engine: Engine, paper: Paper, options: PageOptions): PlannedPage[] {
   const window = pageWindow(paper);
   const tilings = enginePatterns(engine).map((pattern) => tilePattern(pattern, window));
@@ -54,47 +55,55 @@ export function planPages(engine: Engine, paper: Paper, options: PageOptions): P
     const mark = options.marks[pattern.id];
     return `${mark ? `${mark} ` : ''}${pattern.name}`;
   };
-  const curved = tilings.filter((t) => !isRectangle(t.source));
-  const small = curved.filter((t) => t.tiles.length === 1);
-  const tiled = chooseTiled(
-    curved.filter((t) => t.tiles.length > 1),
-    options.tilePages,
+  const printed = tilings.filter((t) => !isBar(t.source));
+  const small = gather(
+    printed.filter((t) => t.tiles.length === 1),
+    window,
+    naming,
   );
-  const marked = tilings.filter((t) => !small.includes(t) && !tiled.includes(t));
-  return [
-    ...tiled.flatMap((tiling) => tilePages(tiling, naming)),
-    ...gather(small, window, naming),
-    ...markingPages(
-      marked.map((t) => t.source),
-      window,
-      naming,
-    ),
-  ];
+  const large = printed.filter((t) => t.tiles.length > 1);
+  const drawnSmall = tilings.filter((t) => isBar(t.source) || t.tiles.length > 1).map((t) => t.source);
+  const marking = (where: (pattern: Pattern) => string) =>
+    markingPages(drawnSmall, window, (p) => `${naming(p)}: ${stock(p)}; ${where(p)}`);
+  // One page is kept for the map of the tiles.
+  const room = options.mostPages - 1 - small.length - marking(() => '').length;
+  const tiled = chooseTiled(large, room);
+  const tiles = tiled.flatMap((tiling) => tilePages(tiling, naming));
+  return [...tiles, ...small, ...marking((pattern) => whereAtTrueSize(pattern, tiles, options.id))];
+}
+
+/** "at true size on pages 4 to 9", or in the files to cut from. */
+function whereAtTrueSize(pattern: Pattern, tiles: readonly PlannedPage[], id: string): string {
+  const numbers = tiles.flatMap(({ content }, i) =>
+    content.kind === 'tile' && content.tiling.source === pattern ? [i + 1] : [],
+  );
+  return numbers.length > 0
+    ? `true size on pages ${numbers[0]} to ${numbers.at(-1)}`
+    : `true size in ${id}-${pattern.id}.svg and .dxf`;
 }
 
 const shownTiles = (tiling: Tiling): number => tiling.tiles.filter((t) => t.shows).length;
 
-/** Straight-sided blanks are marked out with a rule more exactly than paper can be taped. */
-export function isRectangle(pattern: Pattern): boolean {
+/** Flat bars, rectangles that are not rolled up to a seam, are marked out with a rule more exactly than paper can be taped. */
+export function isBar(pattern: Pattern): boolean {
   const [outer] = pattern.outlines;
-  if (hasShapedHoles(pattern)) return false;
+  if (hasShapedHoles(pattern) || pattern.marks.some((mark) => mark.layer === 'SEAM')) return false;
   return outer.edges.every(
     (e) => e.kind === 'line' && (Math.abs(e.from.x - e.to.x) < 1e-9 || Math.abs(e.from.y - e.to.y) < 1e-9),
   );
 }
 
-/** Shapes with ports, and others from the fewest tiles upwards as far as the pages go; in the order of the parts list. */
+/** Shapes with ports, then others from the fewest tiles upwards as far as the pages go; in the order of the parts list. */
 function chooseTiled(large: Tiling[], pages: number): Tiling[] {
-  const wanted = large.filter((t) => shownTiles(t) <= MOST_TILES);
-  wanted.sort((a, b) => shownTiles(a) - shownTiles(b));
-  let left = pages;
-  const chosen = wanted.filter((tiling) => {
-    if (hasShapedHoles(tiling.source)) return true;
+  const shaped = large.filter((t) => hasShapedHoles(t.source));
+  const others = large.filter((t) => !shaped.includes(t)).sort((a, b) => shownTiles(a) - shownTiles(b));
+  let left = pages - shaped.reduce((sum, t) => sum + shownTiles(t), 0);
+  const chosen = others.filter((tiling) => {
     if (shownTiles(tiling) > left) return false;
     left -= shownTiles(tiling);
     return true;
   });
-  return large.filter((t) => chosen.includes(t));
+  return large.filter((t) => shaped.includes(t) || chosen.includes(t));
 }
 
 function tilePages(tiling: Tiling, naming: (p: Pattern) => string): PlannedPage[] {
@@ -156,10 +165,10 @@ function gather(small: Tiling[], window: Window, naming: (p: Pattern) => string)
 /** Space between marking-out drawings, mm. */
 const BLOCK_GAP = 4;
 
-function markingPages(patterns: Pattern[], window: Window, naming: (p: Pattern) => string): PlannedPage[] {
+function markingPages(patterns: Pattern[], window: Window, heading: (p: Pattern) => string): PlannedPage[] {
   const pages: { blocks: { block: MarkingBlock; y: number }[]; y: number }[] = [];
   for (const pattern of patterns) {
-    const block = markingBlock(pattern, `${naming(pattern)}: ${stock(pattern)}`, window.width - 4);
+    const block = markingBlock(pattern, heading(pattern), window.width - 4);
     let page = pages.find((p) => p.y + block.height <= window.height - 2);
     if (!page) {
       page = { blocks: [], y: 2 };
@@ -169,9 +178,9 @@ function markingPages(patterns: Pattern[], window: Window, naming: (p: Pattern) 
     page.y += block.height + BLOCK_GAP;
   }
   return pages.map(({ blocks }, i) => ({
-    title: `Marking out, not at true size, sheet ${i + 1} of ${pages.length}`,
+    title: `Sizes for marking out and checking, not at true size, sheet ${i + 1} of ${pages.length}`,
     notes:
-      'Not at true size: these are straight-sided or too large for a few sheets of paper. Mark them out on the metal by the sizes stated, or cut from the SVG and DXF files at full size beside the report.',
+      'Not at true size. Check the taped paper by these sizes, or mark them out on the metal; the SVG and DXF files beside the report hold every part at true size.',
     content: { kind: 'marking', blocks },
   }));
 }

@@ -17,8 +17,8 @@ import { OVERLAP, PAGE_MARGIN, PAPER_SIZE, pageWindow, type Tile, type Tiling, t
 export const CHECK_BAR = 100;
 /** Letter height of the crosses' names, mm. */
 const NAME_SIZE = 1.8;
-/** So many tiles are worth a page that shows how they join. */
-const FEWEST_MAPPED = 5;
+/** Title of the page that shows how the tiles join. */
+export const MAP_TITLE = 'Map of the pattern pages';
 
 /** All pattern pages of an engine in order, the map of the tiles first. */
 export function patternPages(engine: Engine, paper: Paper, options: PageOptions): PatternPage[] {
@@ -36,12 +36,11 @@ export function patternPages(engine: Engine, paper: Paper, options: PageOptions)
       caption: page.notes,
     };
   });
-  // A few tiles tell their places themselves.
-  if (planned.filter((p) => p.content.kind === 'tile').length < FEWEST_MAPPED) return pages;
+  if (!planned.some((p) => p.content.kind === 'tile')) return pages;
   return [
     {
       candidateId: options.id,
-      title: 'Map of the pattern pages',
+      title: MAP_TITLE,
       pageSize: size,
       svg: pageMap(planned, paper, options.id),
       caption: 'How the tiles join. Print every pattern page at 100 %, without fitting to the page.',

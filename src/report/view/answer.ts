@@ -45,7 +45,9 @@ function watch(best: Candidate | undefined): AnswerView['watch'] {
   const fails = flagRows(best.assessment.checks).filter((row) => row.verdict === 'fail');
   if (fails.length === 0) return null;
   const told = fails.map(({ title, value, limit }) => {
-    const figures = [...(value === MISSING ? [] : [value]), ...(limit === MISSING ? [] : [`limit ${limit}`])].join(', ');
+    const figures = [...(value === MISSING ? [] : [value]), ...(limit === MISSING ? [] : [`limit ${limit}`])].join(
+      ', ',
+    );
     return `${title.charAt(0).toLowerCase()}${title.slice(1)}${figures === '' ? '' : ` (${figures})`}`;
   });
   return {

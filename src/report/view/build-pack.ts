@@ -1,7 +1,8 @@
 /** Parts lists, nesting and true-size pattern pages, as the drawing office made them. */
 import type { StudyResults } from '../../ranking/results.ts';
 import { Markup } from '../charts/svg.ts';
-import type { DrawingSet, PartRow } from '../drawing-set.ts';
+import type { DrawingSet, PartRow, PatternPage } from '../drawing-set.ts';
+import { MAP_TITLE } from '../drawings/pattern-pages.ts';
 import { anchor } from '../format/escape.ts';
 import { count, fixed, percent } from '../format/number.ts';
 import { both, imperial, metric } from '../format/quantity.ts';
@@ -49,8 +50,9 @@ export interface BuildPackView {
   /** What thicker or better sheet gains. */
   alternatives: AlternativeRow[];
   patterns: PatternPageView[];
-  /** "24 pattern pages". */
-  patternCount: string;
+  /** What the pattern pages hold, where they are, and where those of the others are. */
+  patternLead: string;
+  books: { name: string; text: string }[];
   /** Paper sizes in use, for `@page` rules. */
   pageSizes: { page: string; width: string; height: string }[];
 }
@@ -119,9 +121,10 @@ function pageName(width: number, height: number): string {
   return `sheet-${String(width).replace('.', '_')}x${String(height).replace('.', '_')}`;
 }
 
-export function buildPackView(results: StudyResults, drawings: DrawingSet, sheets: number): BuildPackView {
+/** A page of patterns as the templates set it; one CSS page for each size of paper. */
+export function patternPageViews(pages: readonly PatternPage[]): Pick<BuildPackView, 'patterns' | 'pageSizes'> {
   const sizes = new Map<string, { page: string; width: string; height: string }>();
-  const patterns = drawings.patternPages.map((p, i): PatternPageView => {
+  const patterns = pages.map((p, i): PatternPageView => {
     const { width_mm, height_mm } = p.pageSize;
     const page = pageName(width_mm, height_mm);
     sizes.set(page, { page, width: String(width_mm), height: String(height_mm) });
@@ -133,14 +136,28 @@ export function buildPackView(results: StudyResults, drawings: DrawingSet, sheet
       svg: new Markup(p.svg),
     };
   });
+  return { patterns, pageSizes: [...sizes.values()] };
+}
+
+function patternLead(pages: readonly PatternPage[]): string {
+  if (pages.length === 0) return '';
+  const ids = [...new Set(pages.map((p) => p.candidateId))].join(', ');
+  const map = pages.some((p) => p.title === MAP_TITLE) ? '; the first is the map of how the tiles join' : '';
+  return `${count(pages.length, 'page')} of ${ids} close this report${map}. Every shell, cone, flare, bend and bell, and the templates of the valve, are at true size there; flat bars are drawn small with the sizes to mark them out.`;
+}
+
+export function buildPackView(results: StudyResults, drawings: DrawingSet, sheets: number): BuildPackView {
   return {
     lists: results.candidates.flatMap((c) => {
       const rows = drawings.partsLists[c.id];
       return rows && rows.length > 0 ? [partsList(c.id, rows, results, drawings)] : [];
     }),
     alternatives: results.candidates.slice(0, sheets).flatMap(alternativeRows),
-    patterns,
-    patternCount: count(patterns.length, 'pattern page'),
-    pageSizes: [...sizes.values()],
+    ...patternPageViews(drawings.patternPages),
+    patternLead: patternLead(drawings.patternPages),
+    books: drawings.patternBooks.map(({ candidateId, name, pages }) => ({
+      name,
+      text: `${candidateId}, ${count(pages.length, 'page')}`,
+    })),
   };
 }
