@@ -6,7 +6,6 @@
  *
  * Never throws and never gives NaN or infinity: a check that cannot be computed says so and why.
  */
-import { partCost } from '../fabrication/cost.ts';
 import { NOISE_UNCERTAINTY } from '../noise/engine-noise.ts';
 import { levelAt } from '../noise/monopole.ts';
 import { exposureMinutes } from '../noise/noise-dose.ts';
@@ -52,15 +51,20 @@ function judge(rule: CheckRule, facts: Facts): Judgement {
 }
 
 function weigh(facts: Facts): { mass: number; parts: PartMass[] } {
-  const parts = orNull(() =>
-    facts.parts().map((part) => ({
+  const parts = orNull(() => {
+    const { items } = facts.cost();
+    const made = facts.parts().map((part, i) => ({
       part: part.count > 1 ? `${part.name} × ${part.count}` : part.name,
       mass: part.mass * part.count,
       area: part.area * part.count,
       material: part.material,
-      cost: partCost(part, facts.brief),
-    })),
-  );
+      cost: items[i].cost,
+    }));
+    const rest = items
+      .slice(made.length)
+      .map(({ item, kind, cost }) => ({ part: item, mass: 0, area: 0, material: kind, cost }));
+    return [...made, ...rest];
+  });
   const mass = orNull(() => facts.mass());
   if (parts !== null && mass !== null && Number.isFinite(mass)) return { mass, parts };
   return { mass: shellMass(facts), parts: [] };

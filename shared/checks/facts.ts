@@ -8,6 +8,7 @@ import type { Performance, RunningPerformance, StartAttempt } from '../engine/pe
 import { type CostEstimate, costEstimate } from '../fabrication/cost.ts';
 import { type OverallSize, overallSize } from '../fabrication/overall-size.ts';
 import { type Part, partsList } from '../fabrication/parts.ts';
+import { type SheetUse, sheetUses } from '../fabrication/sheet-use.ts';
 import { levelAtOneMetre } from '../noise/engine-noise.ts';
 import type { CheckInput } from './check.ts';
 import { MissingFigure } from './rule.ts';
@@ -39,6 +40,8 @@ export interface Facts {
   parts(): Part[];
   size(): OverallSize;
   mass(): number;
+  /** Sheet that the parts take as they nest. */
+  sheetUses(): SheetUse[];
   cost(): CostEstimate;
   /** dB(A) at 1 m. */
   levelAtOneMetre(): number;
@@ -72,7 +75,8 @@ export function factsOf({ engine, performance, brief }: CheckInput): Facts {
     parts: once(() => partsList(engine)),
     size: once(() => overallSize(engine)),
     mass: once(() => facts.parts().reduce((sum, part) => sum + part.mass * part.count, 0)),
-    cost: once(() => costEstimate(facts.parts(), brief)),
+    sheetUses: once(() => sheetUses(facts.parts(), brief.sheets)),
+    cost: once(() => costEstimate(facts.parts(), brief, facts.sheetUses())),
     levelAtOneMetre: once(() => levelAtOneMetre(runningOf(facts), engine.site)),
   };
   return facts;

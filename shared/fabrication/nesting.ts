@@ -39,20 +39,31 @@ export interface Nesting {
   unplaced: { part: string; reason: string }[];
 }
 
+/** Share by which stock and part may differ in thickness. Sheet is rolled to about this; common practice, no source. */
+const SAME_THICKNESS = 0.03;
+
+/** Whether a part can be cut from a stock, or two parts from the same one. Thickness within 3 %. */
+export function sameStock(
+  part: { material: string; thickness: number },
+  stock: { material: string; thickness: number },
+): boolean {
+  return stock.material === part.material && Math.abs(stock.thickness / part.thickness - 1) < SAME_THICKNESS;
+}
+
 interface Blank {
   part: Part;
   copy: number;
 }
 
 /**
- * Nests all sheet and plate parts. Parts go on stock of their own material and thickness (to 0.01 mm); where several
+ * Nests all sheet and plate parts. Parts go on stock of their own material and thickness (within 3 %); where several
  * sizes are stated, the one that takes every blank with the least sheet area is used. Deterministic.
  */
 export function nestParts(parts: readonly Part[], stocks: readonly SheetStock[]): Nesting {
   const nesting: Nesting = { sheets: [], unplaced: [] };
   for (const group of groupByStock(parts)) {
     const { material, thickness } = group[0];
-    const fitting = stocks.filter((s) => s.material === material && Math.abs(s.thickness - thickness) < 1e-5);
+    const fitting = stocks.filter((stock) => sameStock(group[0], stock));
     if (fitting.length === 0) {
       const reason = `no sheet of ${material}, ${(thickness * 1e3).toFixed(2)} mm, is stated`;
       nesting.unplaced.push(...group.map((part) => ({ part: part.id, reason })));

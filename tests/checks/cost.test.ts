@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../shared/checks/assess.ts';
 import { sheetAlternatives } from '../../shared/durability/sheet-alternatives.ts';
-import { costEstimate, SHEET_UTILISATION } from '../../shared/fabrication/cost.ts';
-import type { Part } from '../../shared/fabrication/parts.ts';
+import { costEstimate } from '../../shared/fabrication/cost.ts';
+import { nestParts } from '../../shared/fabrication/nesting.ts';
+import { type Part, partsList } from '../../shared/fabrication/parts.ts';
 import { halfAngle, longestCourse, smallestRolled, tightestBend } from '../../shared/fabrication/rollability.ts';
+import { sheetUses } from '../../shared/fabrication/sheet-use.ts';
 import { bentEngine, briefOf, inputOf, reedEngine, runningOf } from './fixtures.ts';
 
 const part = (over: Partial<Part>): Part => ({
@@ -21,8 +23,34 @@ const part = (over: Partial<Part>): Part => ({
 });
 
 describe('cost', () => {
-  it('a quarter square metre of a 2 m² sheet at 60 costs 7.5 and the waste (arithmetic)', () => {
-    expect(costEstimate([part({})], briefOf()).total).toBeCloseTo((0.25 / SHEET_UTILISATION) * 30, 9);
+  it('a blank 0.8 × 0.32 m takes a strip of 0.806 m off the sheet or 0.326 m along it, whichever is less (arithmetic)', () => {
+    const [{ stock, taken, net, sheets }] = sheetUses([part({})], briefOf().sheets);
+    expect([stock.length, stock.width, sheets]).toEqual([2, 1, 1]);
+    const edge = 0.003;
+    const strips = [(0.32 + edge) * 2, (0.8 + edge) * 2, (0.8 + edge) * 1, (0.32 + edge) * 1];
+    expect(strips.some((strip) => Math.abs(strip - taken) < 1e-9)).toBe(true);
+    expect(taken).toBeLessThanOrEqual(0.803 + 1e-9);
+    expect(net).toBe(0.25);
+    // 60 for 2 m²: 30 a square metre, and the waste is paid for.
+    expect(costEstimate([part({})], briefOf()).total).toBeCloseTo(taken * 30, 9);
+  });
+  it('blanks as large as the sheet cost whole sheets, and more sheets than one are counted', () => {
+    const large = part({ blankLength: 1.99, blankWidth: 0.99, area: 1.99 * 0.99, count: 3 });
+    const [use] = sheetUses([large], briefOf().sheets);
+    expect(use.sheets).toBe(3);
+    expect(costEstimate([large], briefOf()).total! / 60).toBeCloseTo(3, 1);
+  });
+  it('the sheet of a whole engine is that of the nesting drawn in the report, less what goes back to the rack', () => {
+    const engine = reedEngine();
+    const parts = partsList(engine);
+    const drawn = nestParts(parts, briefOf().sheets).sheets.filter((s) => s.stock.material === '304');
+    const [use] = sheetUses(parts, briefOf().sheets).filter((u) => u.stock.material === '304');
+    const whole = drawn.reduce((sum, s) => sum + s.stock.length * s.stock.width, 0);
+    const net = drawn.reduce((sum, s) => sum + (1 - s.waste) * s.stock.length * s.stock.width, 0);
+    expect(use.sheets).toBe(drawn.length);
+    expect(use.net).toBeCloseTo(net, 9);
+    expect(use.taken).toBeGreaterThan(net);
+    expect(use.taken).toBeLessThanOrEqual(whole);
   });
   it('strip is priced by the metre, bars by the user’s hardware list, hours when an hour has a price', () => {
     const brief = briefOf();
@@ -41,8 +69,10 @@ describe('cost', () => {
       part({ id: 'spark-boss', kind: 'bar', count: 1, area: 0 }),
     ];
     const { items, total, unpriced } = costEstimate(parts, brief);
-    expect(items.map((i) => i.cost)).toEqual([10, 7.5, 4, 6, 20 * (1.5 + 3 + 0.6)]);
-    expect(total).toBeCloseTo(129.5, 9);
+    const [sheet, ...rest] = items.map((i) => i.cost);
+    expect(sheet).toBeCloseTo(30 * sheetUses(parts, brief.sheets)[0].taken, 9);
+    expect(rest).toEqual([7.5, 4, 6, 20 * (1.5 + 3 + 0.6)]);
+    expect(total).toBeCloseTo(sheet! + 119.5, 9);
     expect(unpriced).toEqual([]);
   });
   it('names what has no price, and gives no total when the shell’s sheet has none', () => {

@@ -4,6 +4,7 @@ import type { Engine } from '../../../shared/engine/engine.ts';
 import { partCost } from '../../../shared/fabrication/cost.ts';
 import { nestParts } from '../../../shared/fabrication/nesting.ts';
 import { type Part, partsList } from '../../../shared/fabrication/parts.ts';
+import { sheetUses } from '../../../shared/fabrication/sheet-use.ts';
 import type { PartRow } from '../drawing-set.ts';
 import { fixed } from '../format/number.ts';
 
@@ -11,8 +12,11 @@ import { fixed } from '../format/number.ts';
 export function partRows(engine: Engine, brief: Brief): PartRow[] {
   const parts = partsList(engine);
   const { unplaced } = nestParts(parts, brief.sheets);
+  const uses = sheetUses(parts, brief.sheets);
   const reasons = new Map(unplaced.map(({ part, reason }) => [part, reason]));
-  return parts.map((part, i) => partRow(part, String(i + 1), brief, noteOf(part, reasons.get(part.id), brief)));
+  return parts.map((part, i) =>
+    partRow(part, String(i + 1), partCost(part, brief, uses), noteOf(part, reasons.get(part.id), brief)),
+  );
 }
 
 function noteOf(part: Part, reason: string | undefined, brief: Brief): string {
@@ -38,7 +42,7 @@ const FORMS: Record<Part['kind'], string> = {
   wire: 'wire Ø',
 };
 
-function partRow(part: Part, mark: string, brief: Brief, note: string): PartRow {
+function partRow(part: Part, mark: string, cost: number | null, note: string): PartRow {
   const { name, count, material, kind, thickness, blankLength, blankWidth, area, mass } = part;
   const round = kind === 'bar' || kind === 'wire';
   return {
@@ -52,7 +56,7 @@ function partRow(part: Part, mark: string, brief: Brief, note: string): PartRow 
     cutWidth: round ? 0 : blankWidth,
     area,
     mass: mass * count,
-    cost: partCost(part, brief),
+    cost,
     note,
   };
 }
