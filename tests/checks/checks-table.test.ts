@@ -14,14 +14,14 @@ describe('table of checks', () => {
   it('has one row for each check', () => {
     expect(checksTable().match(/^\| .*`/gm)).toHaveLength(CHECK_RULES.length);
   });
-  it('stands in shared/checks/README.md as the registry has it now', async () => {
-    const readme = new URL('../../shared/checks/README.md', import.meta.url);
+  it('stands in the README as the registry has it now', async () => {
+    const readme = new URL('../../README.md', import.meta.url);
     const text = readFileSync(readme, 'utf8');
-    const [before, rest] = text.split('<!-- checks -->');
-    const [table, after] = rest.split('<!-- /checks -->');
+    const [before, rest] = text.split('<!-- checks:start -->');
+    const [table, after] = rest.split('<!-- checks:end -->');
     if (unpadded(table) === unpadded(checksTable())) return;
     // Fails; `npx vitest run tests/checks -u` writes the current table instead.
-    const current = `${before}<!-- checks -->\n\n${checksTable()}\n<!-- /checks -->${after}`;
+    const current = `${before}<!-- checks:start -->\n${checksTable()}<!-- checks:end -->${after}`;
     await expect(current).toMatchFileSnapshot(readme.pathname);
   });
 });
