@@ -14,7 +14,16 @@ export const PASSWORD = 'a pass/word @ loopback';
 export interface Redis {
   port: number;
   url: string;
+  /** Ends it at once and starts it again at the same place; like a service that keeps nothing on disk, it forgets everything. */
+  restart(whileAway: () => Promise<void>): Promise<void>;
   stop(): Promise<void>;
+}
+
+/** Files of a certificate for "localhost" and of the authority that signed it. */
+export interface Certificate {
+  authority: string;
+  certificate: string;
+  key: string;
 }
 
 function freePort(): Promise<number> {
@@ -27,10 +36,38 @@ function freePort(): Promise<number> {
   });
 }
 
-export async function startRedis(): Promise<Redis> {
+export async function startRedis(certificate?: Certificate): Promise<Redis> {
   const port = await freePort();
   const folder = mkdtempSync(join(tmpdir(), 'redis-'));
-  const settings = { port, bind: '127.0.0.1', dir: folder, save: '', appendonly: 'no', requirepass: PASSWORD };
+  const place = certificate
+    ? {
+        port: 0,
+        'tls-port': port,
+        'tls-cert-file': certificate.certificate,
+        'tls-key-file': certificate.key,
+        'tls-ca-cert-file': certificate.authority,
+        'tls-auth-clients': 'no',
+      }
+    : { port };
+  const settings = { ...place, bind: '127.0.0.1', dir: folder, save: '', appendonly: 'no', requirepass: PASSWORD };
+  let service = await launch(settings);
+  const host = certificate ? 'localhost' : '127.0.0.1';
+  return {
+    port,
+    url: `${certificate ? 'rediss' : 'redis'}://:${encodeURIComponent(PASSWORD)}@${host}:${port}`,
+    restart: async (whileAway) => {
+      await service.end('SIGKILL');
+      await whileAway();
+      service = await launch(settings);
+    },
+    stop: async () => {
+      await service.end('SIGTERM');
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+async function launch(settings: object): Promise<{ end(signal: NodeJS.Signals): Promise<void> }> {
   const child = spawn(
     'redis-server',
     Object.entries(settings).flatMap(([name, value]) => [`--${name}`, String(value)]),
@@ -43,12 +80,9 @@ export async function startRedis(): Promise<Redis> {
     void ended.then(() => reject(new Error('redis-server ended before it was ready')));
   });
   return {
-    port,
-    url: `redis://:${encodeURIComponent(PASSWORD)}@127.0.0.1:${port}`,
-    stop: async () => {
-      child.kill();
+    end: async (signal) => {
+      child.kill(signal);
       await ended;
-      rmSync(folder, { recursive: true, force: true });
     },
   };
 }

@@ -1,4 +1,5 @@
 /** Where the queue is and how to enter: from the command line and the environment. */
+import { isIP } from 'node:net';
 import { QueueError } from './queue-error.ts';
 
 export interface QueueAddress {
@@ -41,6 +42,8 @@ export function queueAddress(option: string | true, environment: NodeJS.ProcessE
   if (!/^\d{0,5}$/.test(database))
     throw new QueueError(`${where}: behind the port only the number of a database may follow, not "/${database}".`);
   const host = url.hostname.replace(/^\[|\]$/g, '');
+  // A name for the handshake; an address is none, and its certificate is checked all the same.
+  const tls = url.protocol === 'rediss:' ? { tls: isIP(host) ? {} : { servername: host } } : {};
   const username = decoded(url.username, where) || environment.PULSEJET_QUEUE_USER;
   const password = decoded(url.password, where) || environment.PULSEJET_QUEUE_PASSWORD;
   return {
@@ -49,7 +52,7 @@ export function queueAddress(option: string | true, environment: NodeJS.ProcessE
     db: Number(database),
     ...(username ? { username } : {}),
     ...(password ? { password } : {}),
-    ...(url.protocol === 'rediss:' ? { tls: { servername: host } } : {}),
+    ...tls,
   };
 }
 

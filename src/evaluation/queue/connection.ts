@@ -72,12 +72,14 @@ function explained({ code, message }: NodeJS.ErrnoException, address: QueueAddre
     return `The queue at ${place} asks for a password; give it in the URL (redis://:password@host:port) or in PULSEJET_QUEUE_PASSWORD.`;
   if (message.startsWith('NOPERM'))
     return `The queue's user may not do what is needed at ${place} (${message}); it needs all commands on keys "${PREFIX}:*", and INFO, TIME and CLIENT.`;
+  if (/CERT|ALTNAME|SIGNATURE/.test(code ?? ''))
+    return `The certificate of the queue at ${place} is not accepted: ${message}. If the authority is your own, name its certificate in NODE_EXTRA_CA_CERTS; the host must be written as in the certificate.`;
   const why =
     {
       ECONNREFUSED: 'nothing listens there',
       ENOTFOUND: 'there is no such host',
       ETIMEDOUT: address.tls ? 'it does not answer in time; does it speak TLS?' : 'it does not answer in time',
-      ECONNRESET: 'it broke the connection off; is it encrypted (rediss://)?',
+      ECONNRESET: 'it broke the connection off; is it encrypted (then write rediss://)?',
     }[code ?? ''] ?? message;
   return `The queue at ${place} cannot be reached: ${why}. It must be a Redis 7 service; a study without --queue needs none.`;
 }
