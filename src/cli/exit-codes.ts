@@ -20,7 +20,7 @@ export const EXIT_MEANINGS: readonly [ExitCode, string][] = [
   [EXIT.noFeasibleCandidate, 'no feasible candidate; the report says what stopped each architecture'],
   [EXIT.modelFailure, 'the performance model failed on the engine, or on every design of the study'],
   [EXIT.noBrowser, 'no browser that can print the PDF, or it failed; the HTML report is complete'],
-  [EXIT.cannotWrite, 'the study folder cannot be written, is in use by another run, or is damaged'],
+  [EXIT.cannotWrite, 'the study folder cannot be read or written, is in use by another run, or is damaged'],
   [EXIT.mailFailed, 'the report stands, but could not be mailed'],
   [EXIT.fault, 'a fault in the tool itself, or it could not start'],
   [EXIT.interrupted, 'interrupted; the same command goes on from there'],

@@ -51,7 +51,7 @@ function program(): Command {
   cli
     .command('worker')
     .description('Evaluate for runs on other machines until Ctrl-C.')
-    .option('--queue [url]', 'the queue to serve (redis://host:port; without a value: PULSEJET_QUEUE_URL)', true)
+    .option('--queue [url]', 'the queue to serve (redis://host:port; default: PULSEJET_QUEUE_URL)')
     .option('--workers <number>', 'threads that evaluate (default: one a processor)', wholeNumber(1, 1024))
     .option('--name <text>', 'what runs call this worker (default: host and process number)', seedText)
     .action(async (options) => (await import('./commands/worker.ts')).workerCommand(options));

@@ -65,7 +65,6 @@ export interface RunOutcome {
 
 /**
  * @throws {StoreError} when the folder cannot be written, is in use, or holds another study
- * @throws {UsageError} when the budget is too small for the architectures
  * @throws {Interrupted} when the run was asked to stop; what was evaluated is stored
  */
 export async function runStudy(study: Study, options: RunStudyOptions): Promise<RunOutcome> {

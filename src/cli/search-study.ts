@@ -43,10 +43,16 @@ export interface SearchStudyInput {
   progress: Progress;
 }
 
-/**
- * @throws {UsageError} when the budget does not pay for one design of each architecture
- * @throws {Interrupted} when the run was asked to stop
- */
+/** @throws {UsageError} when the budget does not pay for one design of each architecture */
+export function refuseSmallBudget({ slug, search }: Study, spaces: readonly DesignSpace[]): void {
+  const least = Math.ceil(spaces.length * (1 + SCREEN_COST));
+  if (search.evaluations >= least) return;
+  throw new UsageError(
+    `${slug}: a budget of ${search.evaluations} evaluations is too small: ${spaces.length} architectures are explored, which takes ${least} at the least.`,
+  );
+}
+
+/** @throws {Interrupted} when the run was asked to stop */
 export async function searchStudy({
   study,
   folder,
@@ -56,12 +62,6 @@ export async function searchStudy({
   progress,
 }: SearchStudyInput): Promise<SearchedStudy> {
   const { search } = study;
-  const least = Math.ceil(spaces.length * (1 + SCREEN_COST));
-  if (search.evaluations < least) {
-    throw new UsageError(
-      `A budget of ${search.evaluations} evaluations is too small: ${spaces.length} architectures are explored, which takes ${least} at the least.`,
-    );
-  }
   const byId = new Map(spaces.map((space) => [space.architecture.id, space]));
   const kept = new Map(spaces.map((space) => [space.architecture.id, new KeptDesigns()]));
   let asked = { screen: 0, full: 0 };

@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { EXIT, EXIT_MEANINGS, gravest } from '../../src/cli/exit-codes.ts';
@@ -29,7 +29,7 @@ describe('the command line', () => {
   });
 
   test('every command has help, and the program lists every exit code', async () => {
-    for (const command of ['run', 'evaluate', 'report', 'compare', 'send', 'schema']) {
+    for (const command of ['run', 'worker', 'evaluate', 'report', 'compare', 'send', 'schema']) {
       const { code, stdout } = await run([command, '--help']);
       expect(stdout).toContain(`Usage: pulsejet-study ${command}`);
       expect(code).toBe(0);
@@ -55,6 +55,21 @@ describe('the command line', () => {
     expect(stderr).toContain('nothing was started');
     expect(code).toBe(EXIT.badConfiguration);
     expect(() => readFileSync(join(out, 'tiny', 'study.json'))).toThrow();
+  });
+
+  test('a budget that is too small leaves nothing behind', async () => {
+    const out = join(temporaryFolder(), 'out');
+    const { code, stderr } = await run(['run', TINY, '--out', out, '--evaluations', '1']);
+    expect(stderr).toContain('which takes 2 at the least');
+    expect(code).toBe(EXIT.badConfiguration);
+    expect(existsSync(out)).toBe(false);
+  });
+
+  test('an engine file given for a study, and the other way round, is told apart', async () => {
+    const [engine, study] = await Promise.all([run(['run', ENGINE]), run(['evaluate', TINY])]);
+    expect(engine.stderr).toContain('looks like an engine file: "pulsejet-study evaluate" takes it');
+    expect(study.stderr).toContain('looks like a study file: "pulsejet-study run" takes it');
+    expect([engine.code, study.code]).toEqual([EXIT.badConfiguration, EXIT.badConfiguration]);
   });
 
   test.each([['schema'], ['schema --engine'], ['schema --results'], ['schema --evaluation']])(

@@ -6,6 +6,7 @@ import { Interrupted } from '../../evaluation/evaluation.ts';
 import type { QueueEvaluator } from '../../evaluation/queue/index.ts';
 import { defaultWorkers, WorkerPool } from '../../evaluation/worker-pool.ts';
 import { findBrowser, type ProvenBrowser } from '../../report/printing/find-browser.ts';
+import { architecturesOf } from '../../space/architectures.ts';
 import { EXIT, type ExitCode, gravest } from '../exit-codes.ts';
 import { tellFailure } from '../failure.ts';
 import { findFiles } from '../find-files.ts';
@@ -14,6 +15,7 @@ import { Ended, tell, UsageError, writeData } from '../output.ts';
 import { createProgress, type Progress } from '../progress.ts';
 import { readStudies } from '../read-configuration.ts';
 import { type RunOutcome, runStudy } from '../run-study.ts';
+import { refuseSmallBudget } from '../search-study.ts';
 import { modelVersion, toolVersion } from '../versions.ts';
 import { candidateLine } from '../wording.ts';
 
@@ -37,6 +39,7 @@ export async function runCommand(patterns: readonly string[], options: RunOption
   const files = await findFiles(patterns);
   const studies = (await readStudies(files)).map(({ file, study }) => ({ file, study: withOverrides(study, options) }));
   refuseSameName(studies);
+  for (const { study } of studies) refuseSmallBudget(study, architecturesOf(study));
   for (const { study } of studies) if (study.delivery) checkDelivery(study.delivery, process.env);
   const workers = options.workers ?? defaultWorkers();
   const progress = createProgress(process.stderr, monotonic);

@@ -8,13 +8,14 @@ import { createProgress } from '../progress.ts';
 import { modelVersion } from '../versions.ts';
 
 export interface WorkerOptions {
-  queue: string | true;
+  /** Absent or true: the environment's. */
+  queue?: string | true;
   workers?: number;
   name?: string;
 }
 
 export async function workerCommand(options: WorkerOptions): Promise<void> {
-  const address = queueAddress(options.queue, process.env);
+  const address = queueAddress(options.queue ?? true, process.env);
   const threads = options.workers ?? defaultWorkers();
   const progress = createProgress(process.stderr, () => performance.now() / 1000);
   const interruption = listenForInterruption();
