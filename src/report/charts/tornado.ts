@@ -15,7 +15,7 @@ const COLUMNS: { key: Quantity; title: string }[] = [
 ];
 
 const WIDTH = 680;
-const NAME_WIDTH = 216;
+const NAME_WIDTH = 240;
 const ROW = 30;
 const HEAD = 26;
 const MOST_ROWS = 12;

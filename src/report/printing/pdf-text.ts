@@ -39,14 +39,19 @@ function isContent(dictionary: string): boolean {
 
 function* objects(pdf: Buffer): Generator<{ dictionary: string; stream: Buffer | null }> {
   let at = 0;
+  // Kept until it is passed: a tagged PDF has thousands of objects without a stream, and each search would run to the end.
+  let streamMark = -1;
   for (;;) {
     const start = pdf.indexOf(' 0 obj\n', at, 'latin1');
     if (start < 0) return;
     const body = start + 7;
     const end = pdf.indexOf('endobj', body, 'latin1');
-    const streamMark = pdf.indexOf(' stream\n', body, 'latin1');
     if (end < 0) return;
-    if (streamMark < 0 || streamMark > end) {
+    if (streamMark < body) {
+      const next = pdf.indexOf(' stream\n', body, 'latin1');
+      streamMark = next < 0 ? Number.POSITIVE_INFINITY : next;
+    }
+    if (streamMark > end) {
       yield { dictionary: pdf.toString('latin1', body, end), stream: null };
       at = end + 6;
       continue;

@@ -85,7 +85,7 @@ export function candidateCharts(candidate: Candidate): CandidateCharts {
     tornado: figureView(
       `figure-${id}-moves`,
       tornado(`${id}-moves`, candidate.sensitivities),
-      `${candidate.id}: what one step of each dimension changes, strongest first. Filled bars are gains, hollow bars losses.`,
+      `${candidate.id}: what one step of each variable changes, strongest first. Filled bars to the right say more, hollow bars to the left less.`,
     ),
   };
 }

@@ -48,7 +48,7 @@ export interface FullSheet extends SheetHead {
   tolerances: string[];
 }
 
-/** So many of the ranked steps are what a builder should watch. */
+/** So many of the ranked steps are what a builder should watch; another material or one petal more is a choice, no tolerance. */
 const MOST_TOLERANCES = 5;
 
 function toleranceSentence(s: Sensitivity): string {
@@ -111,6 +111,9 @@ export function fullSheet(c: Candidate, results: StudyResults, drawings: Drawing
     flagRows: compact ? open : rows,
     passed: compact ? passed : [],
     augmenterNote: running?.augmenterNote ?? '',
-    tolerances: rankSensitivities(c.sensitivities).slice(0, MOST_TOLERANCES).map(toleranceSentence),
+    tolerances: rankSensitivities(c.sensitivities)
+      .filter(({ step }) => step.includes('%'))
+      .slice(0, MOST_TOLERANCES)
+      .map(toleranceSentence),
   };
 }
