@@ -20,7 +20,7 @@ export const booksBalance: CheckRule = {
       { value, limit: 1, unit: '', cautionMargin: 0 },
       {
         pass: `The books balance (${found}).`,
-        caution: `The books just balance (${found}).`,
+        caution: `The books just balance (${found}): run it finer to be sure.`,
         fail: `The books do not balance (${found}): trust none of this engine's figures until a finer run closes them.`,
       },
     );

@@ -34,7 +34,7 @@ export const budget: CheckRule = {
       { value: total, limit, unit: brief.currency, cautionMargin: caution },
       {
         pass: `${found}.`,
-        caution: `${found}: little is left; ${largest?.words ?? 'material'} takes the most.`,
+        caution: `${found}: little is left; save first on ${largest?.words ?? 'material'}.`,
         fail: `${found}: save ${figure(total - limit)} ${brief.currency}, first on ${largest?.words ?? 'material'}.`,
       },
     );

@@ -1,6 +1,6 @@
 import { effectiveArea, flowLoss, pulsatingDepression } from '../supply/carburettor.ts';
 import { atMost, type CheckRule, notApplicable } from './rule.ts';
-import { kPa, percent } from './say.ts';
+import { kPa, litresPerSecond, percent } from './say.ts';
 
 /** Loss of air that is still worth a carburettor. Common practice, no source. */
 const BEARABLE_LOSS = 0.1;
@@ -18,10 +18,17 @@ export const carburettorLoss: CheckRule = {
     const drop = pulsatingDepression(running.traces.intakeFlow, area, airDensity);
     const value = flowLoss(drop.mean, running.meanSuction);
     const smooth = flowLoss(drop.smoothed, running.meanSuction);
+    // The drop goes as the inverse square of the rating.
+    const bearable = running.meanSuction * ((1 - BEARABLE_LOSS) ** -2 - 1);
+    const enough = supply.ratedFlow * Math.sqrt(drop.mean / bearable);
     const found = `The carburettor drops ${kPa(drop.mean)} of the ${kPa(running.meanSuction)} suction and costs ${percent(value)} of the air and thrust (${percent(smooth)} behind a large plenum)`;
     return atMost(
       { value, limit: BEARABLE_LOSS, unit: '', cautionMargin: caution },
-      { pass: `${found}.`, caution: `${found}.`, fail: `${found}: take a larger one, or inject the fuel.` },
+      {
+        pass: `${found}.`,
+        caution: `${found}: a plenum or a larger one saves that.`,
+        fail: `${found}: take one rated ${litresPerSecond(enough)}, put a plenum behind it, or inject the fuel.`,
+      },
     );
   },
 };

@@ -19,7 +19,7 @@ export const carburettorRating: CheckRule = {
       { value: supply.ratedFlow, limit: peak, unit: 'm³/s', cautionMargin: caution },
       {
         pass: `${found}.`,
-        caution: `${found}: close.`,
+        caution: `${found}: close; take ${figure((peak * (1 + caution)) / supply.ratedFlow, 2)} times the rating, or put a plenum behind it.`,
         fail: `${found}: it chokes the pulses; take ${figure(peak / supply.ratedFlow, 2)} times the rating, several carburettors, or a plenum behind it.`,
       },
     );

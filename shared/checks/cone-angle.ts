@@ -1,6 +1,6 @@
 import { steepestCone } from '../fabrication/rollability.ts';
 import { atMost, type CheckRule, notApplicable } from './rule.ts';
-import { degrees } from './say.ts';
+import { degrees, mm } from './say.ts';
 
 /** Half-angle above which a cone is spun or beaten rather than rolled, rad. Common practice, no source. */
 const STEEPEST = (35 * Math.PI) / 180;
@@ -19,7 +19,7 @@ export const coneAngle: CheckRule = {
       {
         pass: `${found}.`,
         caution: `${found}: roll it in two halves.`,
-        fail: `${found}: lengthen it, or have it spun.`,
+        fail: `${found}: lengthen it to ${mm((steepest.section.length * Math.tan(steepest.angle)) / Math.tan(STEEPEST))}, or have it spun.`,
       },
     );
   },

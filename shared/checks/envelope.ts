@@ -7,13 +7,13 @@ export function judgeWish(
   unit: string,
   say: (value: number) => string,
   what: string,
-  cure: string,
+  cure: (over: number) => string,
 ): Judgement {
   if (limit === null) return notApplicable(`No limit of ${what} is stated.`);
   const found = `${what[0].toUpperCase()}${what.slice(1)} is ${say(value())}; ${say(limit)} is allowed`;
   return atMost(
     // A drawn size is a size: no caution band.
     { value: value(), limit, unit, cautionMargin: 0 },
-    { pass: `${found}.`, caution: `${found}.`, fail: `${found}: ${cure}.` },
+    { pass: `${found}.`, caution: `${found}.`, fail: `${found}: ${cure(value() - limit)}.` },
   );
 }

@@ -1,4 +1,5 @@
 /** What the rules ask about one design, each figure computed once and only when asked for. SI units. */
+import { type SheetAlternative, sheetAlternatives } from '../durability/sheet-alternatives.ts';
 import { SHEET_MATERIALS, type SheetMaterial } from '../durability/sheet-materials.ts';
 import { type ShellLife, shellLife } from '../durability/shell-life.ts';
 import { type StripLife, stripLives, type ValveLife, valveLife } from '../durability/valve-life.ts';
@@ -37,6 +38,8 @@ export interface Facts {
   /** The same petals in each strip, longest life first. */
   strips(): StripLife[];
   shell(): ShellLife;
+  /** The present sheet, the next thicker gauge and every other material. */
+  alternatives(): SheetAlternative[];
   parts(): Part[];
   size(): OverallSize;
   mass(): number;
@@ -72,6 +75,7 @@ export function factsOf({ engine, performance, brief }: CheckInput): Facts {
     life: once(() => valveLife(engine, runningOf(facts))),
     strips: once(() => stripLives(engine, runningOf(facts))),
     shell: once(() => shellLife(engine, runningOf(facts))),
+    alternatives: once(() => sheetAlternatives(engine, runningOf(facts))),
     parts: once(() => partsList(engine)),
     size: once(() => overallSize(engine)),
     mass: once(() => facts.parts().reduce((sum, part) => sum + part.mass * part.count, 0)),

@@ -21,8 +21,8 @@ export const fuelJet: CheckRule = {
       { value, limit: SMALLEST_DRILL, unit: 'm', cautionMargin: caution },
       {
         pass: `${found}.`,
-        caution: `${found}: it is fine work, filter the fuel.`,
-        fail: `${found}: smaller than a hand drill makes (${mm(SMALLEST_DRILL)}); lower the pressure and drill larger.`,
+        caution: `${found}: fit a filter and drill with care, or lower the pressure and drill larger.`,
+        fail: `${found}: a hand drill makes ${mm(SMALLEST_DRILL)} at the least; lower the pressure and drill larger.`,
       },
     );
   },

@@ -31,8 +31,8 @@ export const fuelPressure: CheckRule = {
       { value, limit, unit: 'Pa', cautionMargin: caution },
       {
         pass: `${found}.`,
-        caution: `${found}: a little more pressure steadies it.`,
-        fail: `${found}: raise the pressure and drill the jet smaller.`,
+        caution: `${found}: raise the pressure to ${bar(limit * (1 + caution))} to steady it.`,
+        fail: `${found}: raise the pressure above that and drill the jet smaller.`,
       },
     );
   },

@@ -1,7 +1,7 @@
 /** Shared by the checks of arrival speeds. */
 import type { Facts } from './facts.ts';
 import { atMost, type Judgement, notApplicable } from './rule.ts';
-import { speed } from './say.ts';
+import { percent, speed } from './say.ts';
 
 export function judgeImpact(facts: Facts, which: 'seat' | 'stop', cure: string): Judgement {
   const { engine, running, brief, caution } = facts;
@@ -14,7 +14,7 @@ export function judgeImpact(facts: Facts, which: 'seat' | 'stop', cure: string):
     {
       pass: `The valve meets its ${which} at ${speed(value)}; ${speed(limit)} is the limit.`,
       caution: `The valve meets its ${which} at ${speed(value)}, close to the limit of ${speed(limit)}; ${cure}.`,
-      fail: `The valve meets its ${which} at ${speed(value)}, above the limit of ${speed(limit)}; ${cure}.`,
+      fail: `The valve meets its ${which} at ${speed(value)}, above the limit of ${speed(limit)}; take ${percent(1 - limit / value)} off it: ${cure}.`,
     },
   );
 }

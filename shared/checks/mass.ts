@@ -14,6 +14,6 @@ export const mass: CheckRule = {
       'kg',
       kilograms,
       'mass',
-      'thinner sheet or a smaller engine is lighter',
+      (over) => `save ${kilograms(over)}: thinner sheet or a smaller engine`,
     ),
 };

@@ -1,6 +1,6 @@
 import { NOISE_UNCERTAINTY } from '../noise/engine-noise.ts';
-import { levelAt } from '../noise/monopole.ts';
-import { DOUBLE_PROTECTION, exposureMinutes } from '../noise/noise-dose.ts';
+import { distanceFor, levelAt } from '../noise/monopole.ts';
+import { DOUBLE_PROTECTION, exposureMinutes, levelForMinutes } from '../noise/noise-dose.ts';
 import { minutesADay } from './noise-stand-off.ts';
 import { atLeast, type CheckRule, notApplicable } from './rule.ts';
 import { decibels, duration, metres } from './say.ts';
@@ -18,13 +18,14 @@ export const noiseExposure: CheckRule = {
     const value = exposureMinutes(level - DOUBLE_PROTECTION) * 60;
     const bare = exposureMinutes(level) * 60;
     const limit = 60 * (maxExposureMinutes ?? minutesADay(endurance));
+    const enough = distanceFor(levelAtOneMetre(), levelForMinutes(limit / 60) + DOUBLE_PROTECTION);
     const found = `About ${decibels(level)} ± ${NOISE_UNCERTAINTY} at ${metres(operatorDistance)}: ${duration(bare)} a day with bare ears, ${duration(value)} with muffs over plugs; ${duration(limit)} is planned`;
     return atLeast(
       { value, limit, unit: 's', cautionMargin: Math.max(caution, 3) },
       {
         pass: `${found}. Always wear both.`,
         caution: `${found}: wear both, and keep runs short.`,
-        fail: `${found}: stand farther off (twice the distance takes 6 dB), run by remote control, or run shorter.`,
+        fail: `${found}: stand ${metres(enough)} off, run by remote control, or run shorter.`,
       },
     );
   },

@@ -28,8 +28,8 @@ export const noiseStandOff: CheckRule = {
         { value, limit, unit: 'm', cautionMargin: caution },
         {
           pass: `${found}; the operator's place is farther.`,
-          caution: `${found}.`,
-          fail: `${found}; nobody comes nearer with bare ears, and neighbours hear it much farther.`,
+          caution: `${found}: nobody comes nearer with bare ears, so keep them away.`,
+          fail: `${found}, ${metres(limit - value)} behind the operator: keep everyone with bare ears beyond that, warn the neighbours, and wear both muffs and plugs nearer.`,
         },
       ),
     );

@@ -14,6 +14,6 @@ export const overallDiameter: CheckRule = {
       'm',
       metres,
       'overall diameter',
-      'a smaller chamber or a closer bend fits',
+      (over) => `take ${metres(over)} off it: a smaller chamber or flange, or a closer bend`,
     ),
 };

@@ -14,6 +14,6 @@ export const overallLength: CheckRule = {
       'm',
       metres,
       'overall length',
-      'a U-bent engine or a shorter tailpipe (higher frequency) fits',
+      (over) => `shorten it by ${metres(over)}: a shorter tailpipe (higher frequency) or a U-bent engine`,
     ),
 };

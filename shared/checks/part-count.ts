@@ -15,7 +15,7 @@ export const partCount: CheckRule = {
         { value, limit: MANY, unit: '', cautionMargin: caution },
         {
           pass: `${value} parts to make.`,
-          caution: `${value} parts to make: plan for it.`,
+          caution: `${value} parts to make, ${MANY} are many: plan the weekends, or have fewer and larger valves.`,
           fail: `${value} parts to make, over ${MANY}: fewer, larger valves or wider petals cut that down.`,
         },
       ),

@@ -17,7 +17,7 @@ export const runTime: CheckRule = {
       { value, limit: endurance, unit: 's', cautionMargin: caution },
       {
         pass: `${found}.`,
-        caution: `${found}: fill up first.`,
+        caution: `${found}: bring ${kilograms(endurance * running.fuelFlow * (1 + caution))} to be sure.`,
         fail: `${found}: bring ${kilograms(endurance * running.fuelFlow)}.`,
       },
     );

@@ -1,3 +1,4 @@
+import { betterSheet } from './better-sheet.ts';
 import { atLeast, type CheckRule, notApplicable } from './rule.ts';
 import { duration } from './say.ts';
 import { serviceLife } from './service-life.ts';
@@ -12,12 +13,17 @@ export const shellCreep: CheckRule = {
     if (running === null) return notApplicable('The engine does not run.');
     const value = shell().creep;
     const limit = serviceLife(facts);
+    const cure = betterSheet(
+      facts,
+      (sheet) => sheet.creepLife >= limit * (1 + caution),
+      (sheet) => duration(sheet.creepLife),
+    );
     return atLeast(
       { value, limit, unit: 's', cautionMargin: caution },
       {
         pass: `The hot shell would creep to rupture after ${duration(value)}; ${duration(limit)} is asked.`,
-        caution: `The hot shell creeps to rupture after ${duration(value)}, just past the ${duration(limit)} asked.`,
-        fail: `The hot shell creeps to rupture after ${duration(value)}, short of ${duration(limit)}: go thicker or to 310 or N06625.`,
+        caution: `The hot shell creeps to rupture after ${duration(value)}, just past the ${duration(limit)} asked: ${cure}.`,
+        fail: `The hot shell creeps to rupture after ${duration(value)}, short of ${duration(limit)}: ${cure}.`,
       },
     );
   },

@@ -1,8 +1,8 @@
 import { collapsePressure } from '../durability/buckling.ts';
 import { valueAt } from '../durability/property-table.ts';
-import type { Engine } from '../engine/engine.ts';
+import { sectionAt } from '../durability/wall-stress.ts';
 import { atMost, type CheckRule, notApplicable } from './rule.ts';
-import { celsius, kPa } from './say.ts';
+import { celsius, kPa, mm } from './say.ts';
 
 export const shellExternalPressure: CheckRule = {
   id: 'shell-external-pressure',
@@ -15,30 +15,22 @@ export const shellExternalPressure: CheckRule = {
     const { profile } = running;
     let worst = { use: Number.NEGATIVE_INFINITY, suction: Number.NaN, collapse: Number.NaN, temperature: Number.NaN };
     profile.wallTemperature.forEach((temperature, i) => {
-      const span = sectionLengthAt(engine, profile.position[i]);
+      // The ends of a section, welded to another shape, count as stiff.
+      const span = sectionAt(engine, profile.position[i]).length;
       const modulus = valueAt(sheet.modulus, temperature);
       const collapse = collapsePressure(modulus, sheet.poisson, engine.shell.thickness, profile.diameter[i], span);
       const suction = Math.max(engine.site.pressure - profile.lowestPressure[i], 0);
       if (!(suction / collapse <= worst.use)) worst = { use: suction / collapse, suction, collapse, temperature };
     });
     const found = `Suction reaches ${kPa(worst.suction)}; the wall there, at ${celsius(worst.temperature)}, caves in at about ${kPa(worst.collapse)}`;
+    // Collapse goes as 1/span and as thickness to the power 2.5 at least.
     return atMost(
       { value: worst.suction, limit: worst.collapse, unit: 'Pa', cautionMargin: caution },
       {
         pass: `${found}.`,
         caution: `${found}: weld a stiffening ring round the middle of that section.`,
-        fail: `${found}: weld stiffening rings on, or go to thicker sheet.`,
+        fail: `${found}: weld ${Math.max(Math.ceil(worst.use) - 1, 1)} stiffening ring(s) round that section, or take sheet of ${mm(engine.shell.thickness * worst.use ** 0.4)}.`,
       },
     );
   },
 };
-
-/** Length of the section that holds a station, m: its ends count as stiff. */
-function sectionLengthAt(engine: Engine, position: number): number {
-  let end = 0;
-  for (const section of engine.sections) {
-    end += section.length;
-    if (position <= end) return section.length;
-  }
-  return engine.sections[engine.sections.length - 1].length;
-}

@@ -1,4 +1,5 @@
 import { WASTAGE_SHARE } from '../durability/shell-life.ts';
+import { betterSheet } from './better-sheet.ts';
 import { atLeast, type CheckRule, notApplicable } from './rule.ts';
 import { duration, percent } from './say.ts';
 import { serviceLife } from './service-life.ts';
@@ -14,13 +15,19 @@ export const shellWastage: CheckRule = {
     const { running, shell, endurance } = facts;
     if (running === null) return notApplicable('The engine does not run.');
     const value = shell().oxidation;
+    const cure = (asked: number) =>
+      betterSheet(
+        facts,
+        (sheet) => sheet.oxidationLife >= asked,
+        (sheet) => duration(sheet.oxidationLife),
+      );
     const found = `${percent(WASTAGE_SHARE)} of the wall turns to scale in ${duration(value)} of running`;
     const judged = atLeast(
       { value, limit: endurance, unit: 's', cautionMargin: 0 },
       {
         pass: `${found}.`,
         caution: `${found}.`,
-        fail: `${found}, less than one run of ${duration(endurance)}: take a scale-resisting sheet (304, 310) or cool the shell.`,
+        fail: `${found}, less than one run of ${duration(endurance)}: ${cure(endurance)}.`,
       },
     );
     const season = serviceLife(facts);
@@ -28,7 +35,7 @@ export const shellWastage: CheckRule = {
       ? {
           ...judged,
           verdict: 'caution',
-          sentence: `${found}, short of a season of ${duration(season)}: measure the wall now and then, or take a better sheet.`,
+          sentence: `${found}, short of a season of ${duration(season)}: measure the wall now and then, or ${cure(season)}.`,
         }
       : judged;
   },

@@ -4,7 +4,7 @@ import { VALVE_MATERIALS } from '../durability/valve-materials.ts';
 import type { Facts } from './facts.ts';
 import { runningOf } from './facts.ts';
 import { atMost, type Judgement, notApplicable } from './rule.ts';
-import { duration, MPa, sentenceCase } from './say.ts';
+import { duration, MPa, percent, sentenceCase } from './say.ts';
 
 /** Reversed amplitude at a site against what half of the valves bear for the endurance. */
 export function judgeSite(facts: Facts, kind: 'reed' | 'poppet', siteId: string, cure: string): Judgement {
@@ -20,8 +20,8 @@ export function judgeSite(facts: Facts, kind: 'reed' | 'poppet', siteId: string,
     { value: site.amplitude, limit, unit: 'Pa', cautionMargin: caution },
     {
       pass: `${sentenceCase(found)}.`,
-      caution: `${sentenceCase(found)}: little is left; ${cure}.`,
-      fail: `${sentenceCase(found)}: it cracks there first; ${cure}.`,
+      caution: `${sentenceCase(found)}: only ${percent(1 - site.amplitude / limit)} is left; ${cure}.`,
+      fail: `${sentenceCase(found)}: it cracks there first; bring it down by ${percent(1 - limit / site.amplitude)}: ${cure}.`,
     },
   );
 }

@@ -17,7 +17,7 @@ export const smallestRoll: CheckRule = {
       {
         pass: `${found}.`,
         caution: `${found}: a tight fit, pre-bend both edges.`,
-        fail: `${found}: buy tube for it, or beat it round a mandrel.`,
+        fail: `${found}: buy tube for it, beat it round a mandrel, or make it ${mm(limit)}.`,
       },
     );
   },

@@ -1,5 +1,5 @@
 import { atLeast, type CheckRule, notApplicable } from './rule.ts';
-import { kPa, litresPerSecond } from './say.ts';
+import { duration, kPa, litresPerSecond } from './say.ts';
 import { freeAirFlow, secondsOfTank } from './starting-supply.ts';
 
 export const startingFlow: CheckRule = {
@@ -23,8 +23,8 @@ export const startingFlow: CheckRule = {
       { value, limit, unit: 'm³/s', cautionMargin: caution },
       {
         pass: `${need}; ${byTank && blows < limit ? 'the tank gives that through a 10 mm hose or wider' : `the blower gives ${litresPerSecond(blows)}`}.`,
-        caution: `${need}; the blower gives ${litresPerSecond(value)}, just enough.`,
-        fail: `${need}; only ${litresPerSecond(value)} are there: a larger blower or a tank clears it.`,
+        caution: `${need}; the blower gives ${litresPerSecond(value)}, just enough: have ${litresPerSecond(limit * (1 + caution))} to be sure.`,
+        fail: `${need}; only ${litresPerSecond(value)} are there: have a larger blower, or a tank that lasts ${duration(start.duration)}.`,
       },
     );
   },

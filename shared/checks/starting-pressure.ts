@@ -1,5 +1,5 @@
 import { atLeast, type CheckRule, notApplicable } from './rule.ts';
-import { kPa } from './say.ts';
+import { bar, kPa } from './say.ts';
 import { HOSE_LOSS } from './starting-supply.ts';
 
 export const startingPressure: CheckRule = {
@@ -17,8 +17,8 @@ export const startingPressure: CheckRule = {
       { value, limit: start.airPressure, unit: 'Pa', cautionMargin: caution },
       {
         pass: `${need}; ${kPa(value)} are there.`,
-        caution: `${need}; ${kPa(value)} are there, just enough.`,
-        fail: `${need}; only ${kPa(value)} are there: use compressed air through a nozzle aimed into the intake.`,
+        caution: `${need}; ${kPa(value)} are there, just enough: have ${kPa(start.airPressure * (1 + caution))} to be sure.`,
+        fail: `${need}; only ${kPa(value)} are there: use compressed air at ${bar(start.airPressure + HOSE_LOSS)} or more through a nozzle aimed into the intake.`,
       },
     );
   },

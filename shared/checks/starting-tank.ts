@@ -29,7 +29,7 @@ export const startingTank: CheckRule = {
       { value, limit, unit: 's', cautionMargin: caution },
       {
         pass: `${found}.`,
-        caution: `${found}, about ${TRIES} tries from one filling.`,
+        caution: `${found}, about ${TRIES} tries from one filling: let it refill after each.`,
         fail: `${found}, which leaves fewer than ${TRIES} tries: take a tank ${figure(limit / Math.max(value, 0.01), 2)} times as large, or let it refill between tries.`,
       },
     );

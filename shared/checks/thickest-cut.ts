@@ -13,7 +13,11 @@ export const thickestCut: CheckRule = {
     const found = `The shell is ${mm(value)}; the tools cut and roll up to ${mm(limit)}`;
     return atMost(
       { value, limit, unit: 'm', cautionMargin: 0 },
-      { pass: `${found}.`, caution: `${found}.`, fail: `${found}: have it cut, or take thinner sheet and more rings.` },
+      {
+        pass: `${found}.`,
+        caution: `${found}.`,
+        fail: `${found}: have it cut, or take sheet of ${mm(limit)} and more stiffening rings.`,
+      },
     );
   },
 };

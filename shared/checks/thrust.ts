@@ -1,12 +1,12 @@
 import { atLeast, type CheckRule, notApplicable } from './rule.ts';
-import { newtons } from './say.ts';
+import { newtons, percent } from './say.ts';
 
 export const thrust: CheckRule = {
   id: 'thrust',
   title: 'Thrust wanted',
   source: 'the brief, against the gas-dynamic model',
   binding: true,
-  judge({ brief, running, caution }) {
+  judge({ engine, brief, running, caution }) {
     const limit = brief.wanted.thrust;
     if (limit === null) return notApplicable('No thrust is asked for.');
     if (running === null) return notApplicable('The engine does not run.');
@@ -16,9 +16,14 @@ export const thrust: CheckRule = {
       { value, limit, unit: 'N', cautionMargin: caution },
       {
         pass: `${found}.`,
-        caution: `${found}: within the error of the model, so build a little larger.`,
-        fail: `${found}: scale every diameter by ${Math.sqrt(limit / Math.max(value, 1e-9)).toFixed(2)}, or fit an augmenter.`,
+        caution: `${found}, ${percent(value / limit - 1)} over and within the error of the model: scale every diameter by ${scale(value, limit * (1 + caution))} to be sure.`,
+        fail: `${found}, ${percent(1 - value / limit)} short: scale every diameter by ${scale(value, limit)}${engine.augmenter === null ? ', or fit an augmenter' : ''}.`,
       },
     );
   },
 };
+
+/** Thrust goes as area, so diameters go as its square root. */
+function scale(value: number, wanted: number): string {
+  return Math.sqrt(wanted / Math.max(value, 1e-9)).toFixed(2);
+}

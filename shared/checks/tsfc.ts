@@ -7,7 +7,7 @@ export const tsfc: CheckRule = {
   title: 'Fuel per thrust',
   source: 'the brief, against the gas-dynamic model',
   binding: true,
-  judge({ brief, running }) {
+  judge({ engine, brief, running }) {
     if (running === null) return notApplicable('The engine does not run.');
     return judgeWish(
       brief.wanted.maxTsfc,
@@ -15,7 +15,7 @@ export const tsfc: CheckRule = {
       'kg/(N s)',
       say,
       'fuel per thrust',
-      'lean it towards the leanest mixture that holds, or fit an augmenter',
+      () => `lean it towards the leanest mixture that holds${engine.augmenter === null ? ', or fit an augmenter' : ''}`,
     );
   },
 };

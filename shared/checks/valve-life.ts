@@ -51,7 +51,7 @@ function cureOf(limiter: string): string {
 function otherStrip({ life, strips }: Facts): string {
   const [best] = strips();
   if (best === undefined || best.band.median < 1.05 * life().band.median) return '';
-  return `; the same petal in ${VALVE_MATERIALS[best.material].name} would last about ${duration(best.band.median)}`;
+  return `, or take ${VALVE_MATERIALS[best.material].name}, in which the same petal lasts about ${duration(best.band.median)}`;
 }
 
 function count(cycles: number): string {

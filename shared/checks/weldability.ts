@@ -34,7 +34,7 @@ export const weldability: CheckRule = {
       {
         pass: `${found}.`,
         caution: `${found}; practise on offcuts first.`,
-        fail: `${found}: it burns through; take thicker sheet.`,
+        fail: `${found}: it burns through; take sheet of ${mm(limit)} or more.`,
       },
     );
     return judged.verdict === 'pass' && !sheet.weldability.good ? { ...judged, verdict: 'caution' } : judged;

@@ -1,12 +1,12 @@
 /** What a thicker or better sheet gains at the same heat and pressure. */
 import type { Engine } from '../engine/engine.ts';
 import type { RunningPerformance } from '../engine/performance.ts';
-import { hoopStress } from './hoop-stress.ts';
 import { SHEET_MATERIAL_IDS, type SheetMaterialId } from './material-ids.ts';
 import { valueAt } from './property-table.ts';
 import { nearestGauge, nextThicker } from './sheet-gauge.ts';
 import { SHEET_MATERIALS } from './sheet-materials.ts';
 import { wallLives } from './shell-life.ts';
+import { wallStress } from './wall-stress.ts';
 
 export interface SheetAlternative {
   material: SheetMaterialId;
@@ -65,7 +65,7 @@ function judge(
     const lives = wallLives(material, { temperature, diameter, thickness, peakGauge });
     result.yieldUse = Math.max(
       result.yieldUse,
-      hoopStress(peakGauge, diameter, thickness) / valueAt(material.yield, temperature),
+      wallStress(engine, profile, i, thickness) / valueAt(material.yield, temperature),
     );
     result.oxidationLife = Math.min(result.oxidationLife, lives.oxidation);
     result.creepLife = Math.min(result.creepLife, lives.creep);
