@@ -14,7 +14,7 @@ function withGreatestMargin(input: CheckInput): CheckInput {
 
 /** Words of a remedy: what to do, or what to have more or less of. */
 const REMEDY =
-  /\b(add|bend|blow|bring|build|bush|buy|carry|choose|couple|cut|draw|drill|enrich|fence|fit|fix|go|have|inject|keep|lead|lean|lengthen|let|lighten|lower|make|measure|narrow|nest|order|plan|practise|price|put|raise|roll|run|save|scale|set|shorten|stand|stay|take|trust|turn|use|warm|wear|weld|wind|less|lighter|longer|shorter|thinner|thicker|wider|larger|smaller|closer|flatter|stiffer|stronger)\b/;
+  /\b(add|bend|blow|bring|build|bush|buy|carry|change|choose|couple|cut|draw|drill|enrich|fence|fit|fix|go|have|inject|keep|lead|lean|lengthen|let|lighten|lower|make|measure|narrow|nest|order|plan|practise|price|put|raise|roll|run|save|scale|set|shorten|stand|stay|take|trust|turn|use|warm|wear|weld|wind|less|lighter|longer|shorter|thinner|thicker|wider|larger|smaller|closer|flatter|stiffer|stronger)\b/;
 
 /** Figures in the fields and in the words; what would clear it after the last colon or semicolon. */
 function expectClear({ id, verdict, sentence, value, limit, margin }: Check): void {
