@@ -35,6 +35,7 @@ export function gatherEvidence(input: GatherEvidenceInput): StudyEvidence {
       refused: result.problems.reduce((sum, { refused }) => sum + refused, 0),
       robustness: judged.asked,
     },
+    screening: result.screening,
     stoppedBecause: result.stoppedBecause,
     convergence: result.convergence.map(({ evaluations, hypervolume }) => ({ evaluations, hypervolume })),
     constants: constantsTable(),
@@ -50,6 +51,7 @@ function architectureEvidence(
   const { architecture } = space;
   const found = result.problems.find(({ id }) => id === architecture.id);
   if (!found) throw new Error(`the search forgot ${architecture.id}`);
+  const refusal = found.leastViolating && space.toEngine(found.leastViolating.x);
   return {
     architecture,
     evaluations: found.designs,
@@ -57,6 +59,7 @@ function architectureEvidence(
     feasible: found.feasible,
     failures: found.failures,
     nearest: nearest.get(architecture.id) ?? null,
+    ...(refusal && 'refused' in refusal ? { objection: refusal.sentence } : {}),
   };
 }
 

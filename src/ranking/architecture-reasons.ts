@@ -13,8 +13,13 @@ export interface Reason {
   bindingConstraint: string;
 }
 
-/** For an architecture without a feasible design. */
-export function failureReason(evidence: ArchitectureEvidence): Reason {
+/** For an architecture without a feasible design; `all` are the architectures of the study. */
+export function failureReason(evidence: ArchitectureEvidence, all: readonly ArchitectureEvidence[] = []): Reason {
+  const told = ownReason(evidence);
+  return told.freedBy === '' ? { ...told, freedBy: nearestRelation(evidence, all) } : told;
+}
+
+function ownReason(evidence: ArchitectureEvidence): Reason {
   const { nearest, evaluations, running, failures } = evidence;
   if (nearest === null) {
     const most = failures[0];
@@ -22,7 +27,8 @@ export function failureReason(evidence: ArchitectureEvidence): Reason {
       evaluations === 0
         ? `Geometry refused every design${most ? `, most often for "${constraintWords(most.reason)}"` : ''}; none was simulated.`
         : `None of ${evaluations} designs ran${most ? `; the most frequent cause was "${constraintWords(most.reason)}"` : ''}.`;
-    return { reason, freedBy: '', forces: null, bindingConstraint: most?.reason ?? '' };
+    const freedBy = evidence.objection === undefined ? '' : `The nearest design: ${closed(evidence.objection)}`;
+    return { reason, freedBy, forces: null, bindingConstraint: most?.reason ?? '' };
   }
   const { performance } = nearest.result;
   const valve = performance.running?.valve ?? performance.failedValve;
@@ -45,8 +51,29 @@ export function failureReason(evidence: ArchitectureEvidence): Reason {
     reason: `None of ${evaluations} designs ran by itself. The nearest: ${closed(story)}`,
     freedBy: valve === null ? '' : cureWords(valve),
     forces,
-    bindingConstraint: worstViolation(evidence) || nearest.summary.reason,
+    // That it dies is what follows; that its valve does not follow is what binds.
+    bindingConstraint: doesNotFollow ? 'valve-follows' : worstViolation(evidence) || nearest.summary.reason,
   };
+}
+
+/**
+ * Where neither the valve nor a check names a cure: the architecture that differs by one choice only (feed before augmenter
+ * before intake) and fares better, as a sentence; '' when none does.
+ */
+function nearestRelation(evidence: ArchitectureEvidence, all: readonly ArchitectureEvidence[]): string {
+  const own = evidence.architecture;
+  const differences = ({ intake, augmenter, feed }: ArchitectureEvidence['architecture']): number[] =>
+    [feed.fuel !== own.feed.fuel || feed.mode !== own.feed.mode, augmenter !== own.augmenter, intake !== own.intake]
+      .map((differs, choice) => (differs ? choice + 1 : 0))
+      .filter((choice) => choice > 0);
+  const better = all
+    .map((other) => ({ other, differs: differences(other.architecture) }))
+    .filter(({ other, differs }) => differs.length === 1 && other.running > evidence.running)
+    .sort((a, b) => Number(b.other.feasible > 0) - Number(a.other.feasible > 0) || a.differs[0] - b.differs[0]);
+  if (better.length === 0) return '';
+  const { architecture, running, feasible, evaluations } = better[0].other;
+  const fared = feasible > 0 ? `${feasible} met every wish` : `${running} ran by themselves`;
+  return `The smallest change that was tried and helps is ${architecture.label}: of ${evaluations} designs ${fared}.`;
 }
 
 /**

@@ -18,7 +18,9 @@ export function assembleResults(evidence: StudyEvidence): StudyResults {
   const candidates = ranked.map((entry, place) =>
     candidateOf(study, evidence.finalists[entry.index], entry, place + 1, ranked),
   );
-  const architectures = evidence.architectures.map((architecture) => architectureResult(architecture, candidates));
+  const architectures = evidence.architectures.map((architecture) =>
+    architectureResult(architecture, candidates, evidence.architectures),
+  );
   return {
     formatVersion: 1,
     study,
@@ -32,6 +34,7 @@ export function assembleResults(evidence: StudyEvidence): StudyResults {
     front: frontOf(candidates, ranked),
     architectures,
     evaluations: evidence.evaluations,
+    ...(evidence.screening ? { screening: evidence.screening } : {}),
     stoppedBecause: evidence.stoppedBecause,
     convergence: evidence.convergence,
     constants: evidence.constants,
@@ -118,7 +121,11 @@ function frontOf(candidates: readonly Candidate[], ranked: readonly Ranked[]): s
     .map(({ id }) => id);
 }
 
-function architectureResult(evidence: ArchitectureEvidence, candidates: readonly Candidate[]): ArchitectureResult {
+function architectureResult(
+  evidence: ArchitectureEvidence,
+  candidates: readonly Candidate[],
+  all: readonly ArchitectureEvidence[],
+): ArchitectureResult {
   const { architecture, evaluations, running, feasible, failures } = evidence;
   const own = candidates.find((candidate) => candidate.architecture.id === architecture.id && candidate.feasible);
   const named = failures.map(({ reason, count }) => ({ reason: constraintWords(reason), count }));
@@ -133,7 +140,7 @@ function architectureResult(evidence: ArchitectureEvidence, candidates: readonly
       forces: valve === null ? null : forcesOf(valve),
     };
   }
-  const { reason, freedBy, forces, bindingConstraint } = failureReason(evidence);
+  const { reason, freedBy, forces, bindingConstraint } = failureReason(evidence, all);
   const { nearest } = evidence;
   const engine = nearest?.space.toEngine(nearest.x);
   const leastViolating =

@@ -31,6 +31,8 @@ export interface ArchitectureEvidence {
   failures: { reason: string; count: number }[];
   /** When nothing was feasible: the design that came nearest. */
   nearest: JudgedInFull | null;
+  /** When geometry refused every design: its objection to the nearest one, as a sentence. */
+  objection?: string;
 }
 
 export interface StudyEvidence {
@@ -42,6 +44,7 @@ export interface StudyEvidence {
   /** Designs that ran, finalists or not; thinned when there are very many. */
   tradePoints: TradePoint[];
   evaluations: StudyResults['evaluations'];
+  screening?: StudyResults['screening'];
   stoppedBecause: string;
   convergence: StudyResults['convergence'];
   constants: StudyResults['constants'];

@@ -133,6 +133,19 @@ export interface Convergence {
   hypervolume: number;
 }
 
+/** What the coarse grid did in the search. Costs in full evaluations; a coarse run counts as a quarter of one. */
+export interface ScreeningRecord {
+  /** Coarse runs, and full runs of the search. */
+  screened: number;
+  full: number;
+  /** Cost of both, and of running every design in full instead. */
+  spent: number;
+  withoutScreening: number;
+  /** Failed coarse runs that were run in full as a check, and those among them that then ran. */
+  audited: number;
+  overturned: number;
+}
+
 export interface StudyResults {
   formatVersion: 1;
   study: Study;
@@ -150,6 +163,8 @@ export interface StudyResults {
   front: string[];
   architectures: ArchitectureResult[];
   evaluations: { total: number; screen: number; full: number; refused: number; robustness: number };
+  /** Missing in results of older versions. */
+  screening?: ScreeningRecord;
   stoppedBecause: string;
   convergence: Convergence[];
   constants: { name: string; value: number; standardError: number; meaning: string; source: string }[];

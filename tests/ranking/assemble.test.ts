@@ -145,6 +145,56 @@ describe('results of a study', () => {
     expect(poppet.leastViolating?.bindingConstraint).toBe('valve follows');
   });
 
+  it('names what binds a valve that does not follow, although the engine also dies', () => {
+    const dying = poppetDies();
+    dying.nearest!.summary.violations.push({ id: 'self-sustaining', violation: 0.99 });
+    const { architectures } = assembleResults(evidence({ architectures: [works('reed'), dying] }));
+    expect(architectures[1].leastViolating?.bindingConstraint).toBe('valve follows');
+  });
+
+  it('points to the architecture one choice away where no cure is known', () => {
+    const steady = SPACES.find(
+      ({ architecture: { intake, augmenter, feed } }) =>
+        intake === 'reed' && !augmenter && feed.mode === 'steady-injection',
+    )!.architecture;
+    const none: ArchitectureEvidence = {
+      ...works('reed'),
+      architecture: steady,
+      running: 0,
+      feasible: 0,
+      failures: [{ reason: 'no ignition', count: 40 }],
+    };
+    const { architectures } = assembleResults(
+      evidence({ finalists: [], architectures: [none, works('valveless-u'), works('reed')] }),
+    );
+    expect(architectures[0].freedBy).toBe(
+      'The smallest change that was tried and helps is reed valves, no augmenter, premixed propane: of 40 designs 12 met every wish.',
+    );
+    const alone = assembleResults(evidence({ architectures: [none, works('poppet')] }));
+    expect(alone.architectures[0].freedBy).toBe('');
+  });
+
+  it('says what geometry holds against the nearest design where it refuses all', () => {
+    const refused: ArchitectureEvidence = {
+      ...works('reed'),
+      evaluations: 0,
+      running: 0,
+      feasible: 0,
+      failures: [{ reason: 'max-length', count: 99 }],
+      objection: 'The engine is 2.3 m long and 2 m is allowed; shorten the tailpipe.',
+    };
+    const [reed] = assembleResults(
+      evidence({ finalists: [], architectures: [refused, works('valveless-u')] }),
+    ).architectures;
+    expect(reed.reason).toContain('Geometry refused every design, most often for "max length"');
+    expect(reed.freedBy).toBe('The nearest design: The engine is 2.3 m long and 2 m is allowed; shorten the tailpipe.');
+  });
+
+  it('keeps what screening cost and saved', () => {
+    const screening = { screened: 80, full: 40, spent: 60, withoutScreening: 80, audited: 4, overturned: 0 };
+    expect(assembleResults(evidence({ screening })).screening).toEqual(screening);
+  });
+
   it('says what was explored and why the search stopped', () => {
     expect(results.answer.find((text) => text.startsWith('Explored:'))).toBe(
       'Explored: 120 designs in 3 architectures, 400 simulations in all; 60 designs ran by themselves and 24 met every wish. The search stopped because: the budget is spent.',
