@@ -123,6 +123,17 @@ export const resultsSchema = z.object({
   front: z.array(z.string()),
   architectures: z.array(architectureResult),
   evaluations: z.object({ total: number, screen: number, full: number, refused: number, robustness: number }),
+  screening: z
+    .object({
+      screened: number,
+      full: number,
+      spent: number,
+      withoutScreening: number,
+      audited: number,
+      overturned: number,
+    })
+    .optional()
+    .describe('what the coarse grid did in the search; costs in full evaluations'),
   stoppedBecause: z.string(),
   convergence: z.array(z.object({ evaluations: number, hypervolume: number })),
   constants: z.array(
