@@ -11,16 +11,16 @@ export const booksBalance: CheckRule = {
   title: 'Computed mass, energy and thrust balance',
   source: 'conservation laws; bounds of the model’s own audits',
   binding: false,
-  judge({ running }) {
+  judge({ running, caution }) {
     if (running === null) return notApplicable('The engine does not run.');
     const { massError, energyError, thrustError } = running.audits;
     const value = Math.max(Math.abs(massError) / MASS, Math.abs(energyError) / ENERGY, Math.abs(thrustError) / THRUST);
-    const found = `mass ${percent(Math.abs(massError))}, energy ${percent(Math.abs(energyError))}, thrust ${percent(Math.abs(thrustError))}`;
+    const found = `mass ${percent(Math.abs(massError))}, energy ${percent(Math.abs(energyError))}, thrust ${percent(Math.abs(thrustError))}; ${percent(MASS)}, ${percent(ENERGY)} and ${percent(THRUST)} allowed`;
     return atMost(
-      { value, limit: 1, unit: '', cautionMargin: 0 },
+      { value, limit: 1, unit: '', cautionMargin: caution },
       {
         pass: `The books balance (${found}).`,
-        caution: `The books just balance (${found}): run it finer to be sure.`,
+        caution: `The books balance with little room (${found}): run it finer to be sure.`,
         fail: `The books do not balance (${found}): trust none of this engine's figures until a finer run closes them.`,
       },
     );

@@ -15,7 +15,7 @@ export const steadyRunning: CheckRule = {
       { value: running.cycleVariation, limit: ROUGH, unit: '', cautionMargin: caution },
       {
         pass: `Peaks vary by ${percent(running.cycleVariation)} from cycle to cycle.`,
-        caution: `Peaks vary by ${percent(running.cycleVariation)}, close to the ${percent(ROUGH)} of rough running; set the fuel carefully.`,
+        caution: `Peaks vary by ${percent(running.cycleVariation)}, ${percent(ROUGH)} is rough: set the fuel carefully, a little richer.`,
         fail: `Peaks vary by ${percent(running.cycleVariation)} (${percent(ROUGH)} is rough): it is near blow-out; enrich it slightly or lengthen the tailpipe.`,
       },
     );
@@ -23,7 +23,7 @@ export const steadyRunning: CheckRule = {
       return {
         ...judged,
         verdict: 'caution',
-        sentence: 'It had not settled when the run ended; its figures still drift.',
+        sentence: `It had not settled when the run ended, with peaks ${percent(running.cycleVariation)} apart: its figures still drift, so run it finer before you trust them.`,
       };
     }
     return judged;
