@@ -1,8 +1,9 @@
 /**
- * Tries for an hour or a night what could spoil a night's run: `npm run soak -- [--kills N] [--designs N] [--files N]`
+ * Tries what could spoil a night's run: `npm run soak -- [--files N] [--designs N] [--refused N] [--kills N] [--records N]`
  *
- * kill −9 of a small study at random moments, random engines from ranges wider than sane, mutated configuration files. Prints
- * what was tried, lost and wrong, and ends with code 1 when anything was. `--record` writes the summary to src/bench/SOAK.md.
+ * Mutated configuration files, random engines from ranges wider than sane, refused ones in great number, kill −9 of a small
+ * study at random moments, and going on with a very long one. Prints what was tried, lost and wrong, and ends with code 1 when
+ * anything was. `--full` is the size that issues are judged by; `--record` writes the summary to src/bench/SOAK.md.
  */
 import { writeFileSync } from 'node:fs';
 import { cpus, totalmem } from 'node:os';
@@ -17,21 +18,29 @@ import { packageFolder } from '../report/package-folder.ts';
 import { soakDesigns } from './soak/designs.ts';
 import { soakFiles } from './soak/files.ts';
 import { soakKills } from './soak/kills.ts';
+import { soakRecords } from './soak/records.ts';
+import { soakRefused } from './soak/refused.ts';
 import type { Tally } from './soak/tally.ts';
 
 const { values } = parseArgs({
   options: {
-    kills: { type: 'string', default: '10' },
-    designs: { type: 'string', default: '300' },
-    files: { type: 'string', default: '2000' },
+    kills: { type: 'string' },
+    designs: { type: 'string' },
+    files: { type: 'string' },
+    refused: { type: 'string' },
+    records: { type: 'string' },
+    full: { type: 'boolean', default: false },
     seed: { type: 'string', default: 'soak' },
     workers: { type: 'string', default: String(defaultWorkers()) },
     record: { type: 'boolean', default: false },
   },
 });
 
-function whole(name: 'kills' | 'designs' | 'files' | 'workers'): number {
-  const value = Number(values[name]);
+const SHORT = { files: 2000, designs: 300, refused: 10_000, kills: 10, records: 20_000, workers: 1 };
+const FULL = { files: 20_000, designs: 10_000, refused: 100_000, kills: 200, records: 1_000_000, workers: 1 };
+
+function whole(name: keyof typeof SHORT): number {
+  const value = Number(values[name] ?? (values.full ? FULL : SHORT)[name]);
   if (!Number.isInteger(value) || value < (name === 'workers' ? 1 : 0))
     throw new RangeError(`--${name}: a whole number is expected, not "${values[name]}"`);
   return value;
@@ -77,6 +86,9 @@ function asMarkdown(tallies: readonly Tally[], minutes: number): string {
 
 async function soak(): Promise<Tally[]> {
   const folder = packageFolder();
+  // Commands are started from their builds, so that sources which change meanwhile do not change the study.
+  const { buildEntry } = await import(pathToFileURL(join(folder, 'src', 'cli', 'build.mjs')).href);
+  const built = async (entry: string) => join(await buildEntry(entry), `${entry}.js`);
   const { seed } = values;
   const progress = (what: string) => (done: number) => say(`  ${what}: ${done}`);
   const tallies: Tally[] = [];
@@ -96,21 +108,25 @@ async function soak(): Promise<Tally[]> {
   if (!reading.ok) throw new Error(`${studyFile} does not read`);
   const workers = whole('workers');
   const designs = whole('designs');
-  if (designs > 0) {
-    const pool = new WorkerPool({ workers, onFault: say });
-    try {
-      finish(await soakDesigns({ designs, seed, brief: reading.study.brief, pool, onProgress: progress('designs') }));
-    } finally {
-      await pool.close();
-    }
+  const refused = whole('refused');
+  const { brief } = reading.study;
+  const pool = new WorkerPool({ workers, onFault: say });
+  try {
+    if (designs > 0) finish(await soakDesigns({ designs, seed, brief, pool, onProgress: progress('designs') }));
+    if (refused > 0) finish(await soakRefused({ refused, seed, brief, pool, onProgress: progress('refused') }));
+  } finally {
+    await pool.close();
   }
   const kills = whole('kills');
   if (kills > 0) {
-    // The command is started from its build, so that sources which change meanwhile do not change the study.
-    const { buildEntry } = await import(pathToFileURL(join(folder, 'src', 'cli', 'build.mjs')).href);
-    const program = join(await buildEntry('main'), 'main.js');
+    const program = await built('main');
     const { slug } = reading.study;
     finish(await soakKills({ kills, seed, program, studyFile, slug, workers, onProgress: progress('kills') }));
+  }
+  const records = whole('records');
+  if (records > 0) {
+    const program = await built('soak-records');
+    finish(await soakRecords({ records, program, onProgress: progress('records') }));
   }
   return tallies;
 }

@@ -5,6 +5,7 @@ import { pathOfNotFinite } from '../../evaluation/not-finite.ts';
 import { summarise } from '../../evaluation/summary.ts';
 import type { WorkerPool } from '../../evaluation/worker-pool.ts';
 import { childRandom } from '../../search/random.ts';
+import { type MemorySample, memoryInWords, sampleMemory } from './memory.ts';
 import { randomEngine } from './random-engine.ts';
 import { countFault, countsInWords, emptyTally, type Tally } from './tally.ts';
 
@@ -46,6 +47,7 @@ export async function soakDesigns({ designs, seed, brief, pool, onProgress }: So
   const tally = emptyTally('random designs, coarse grid');
   const verdicts = new Map<string, number>();
   const failures = new Map<string, number>();
+  const memory: MemorySample[] = [];
   let open = 0;
   let longest = 0;
   let next = 0;
@@ -70,6 +72,7 @@ export async function soakDesigns({ designs, seed, brief, pool, onProgress }: So
       if (result.fault) countFault(tally, 'lost', `design ${index}: ${verdict.message}`);
       const fault = faultOf(result);
       if (fault !== null) countFault(tally, 'wrong', `design ${index}: ${fault}`);
+      if (tally.tried % Math.ceil(designs / 5) === 0) memory.push(sampleMemory(tally.tried));
       if (tally.tried % 100 === 0) onProgress(tally.tried);
     }
   };
@@ -77,6 +80,7 @@ export async function soakDesigns({ designs, seed, brief, pool, onProgress }: So
   tally.notes.push(`verdicts: ${countsInWords(verdicts)}`);
   tally.notes.push(`running engines whose audits are said not to close: ${open}`);
   tally.notes.push(`longest evaluation: ${(longest / 1000).toFixed(1)} s`);
+  tally.notes.push(`memory ${memoryInWords(memory)}`);
   if (failures.size > 0) tally.notes.push(`reasons of model failures: ${countsInWords(failures)}`);
   return tally;
 }

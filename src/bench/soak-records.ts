@@ -1,0 +1,92 @@
+/**
+ * One run of a study whose evaluations are invented, through the real search, store and checkpoint, measured; soak.ts starts
+ * it as a process of its own: `launch.mjs --entry soak-records --out FOLDER --evaluations BUDGET`. Prints one line of JSON.
+ */
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { SILENT } from '../cli/progress.ts';
+import { searchStudy } from '../cli/search-study.ts';
+import { modelVersion, toolVersion } from '../cli/versions.ts';
+import { digestOf } from '../config/canonical.ts';
+import { loadStudy } from '../config/files.ts';
+import { packageFolder } from '../report/package-folder.ts';
+import { architecturesOf } from '../space/architectures.ts';
+import { StoredEvaluations } from '../store/stored-evaluations.ts';
+import { StudyClock } from '../store/study-clock.ts';
+import { openStudyFolder } from '../store/study-folder.ts';
+import { INVENTED } from './soak/invented-evaluator.ts';
+import { type MemorySample, megabytes, sampleMemory } from './soak/memory.ts';
+
+/** What a run is measured to take. */
+export interface RecordsMeasured {
+  folder: string;
+  /** s from the start of the run, once the program is loaded, to opened logs, and to the end of the search. */
+  opened: number;
+  ended: number;
+  records: number;
+  /** Evaluations that were not found in the store. */
+  fresh: number;
+  logBytes: number;
+  /** MB, the most that the process ever held. */
+  peak: number;
+  /** While fresh evaluations come in. */
+  samples: MemorySample[];
+  /** Of everything that the search hands on. */
+  digest: string;
+}
+
+const { values } = parseArgs({ options: { out: { type: 'string' }, evaluations: { type: 'string' } } });
+const evaluations = Number(values.evaluations);
+if (!values.out || !(evaluations > 0)) throw new RangeError('--out and --evaluations are expected');
+
+const seconds = () => performance.now() / 1000;
+
+const reading = await loadStudy(join(packageFolder(), 'configs', 'demo-night.yaml'));
+if (!reading.ok) throw new Error('the demo study does not read');
+const { search } = reading.study;
+const study = {
+  ...reading.study,
+  search: { ...search, evaluations, stallGenerations: Number.MAX_SAFE_INTEGER, timeLimit: null },
+};
+
+const began = seconds();
+const folder = await openStudyFolder(study, { out: values.out, modelVersion, toolVersion, fresh: false });
+const opened = seconds() - began;
+const clock = new StudyClock(seconds);
+const samples: RecordsMeasured['samples'] = [];
+let fresh = 0;
+const stored = new StoredEvaluations({
+  evaluator: INVENTED,
+  evaluations: folder.evaluations,
+  finalists: folder.finalists,
+  modelVersion,
+  clock,
+  onAnswer: (_, __, isFresh) => {
+    if (!isFresh || ++fresh % Math.ceil(evaluations / 5) !== 0) return;
+    samples.push(sampleMemory(folder.evaluations.size));
+  },
+});
+const { result, kept, asked } = await searchStudy({
+  study,
+  folder,
+  spaces: architecturesOf(study),
+  stored,
+  clock,
+  progress: SILENT,
+});
+const ended = seconds() - began;
+const measured: RecordsMeasured = {
+  folder: folder.path,
+  opened,
+  ended,
+  records: folder.evaluations.size,
+  fresh,
+  logBytes: folder.evaluations.bytes,
+  peak: megabytes(process.resourceUsage().maxRSS * 1024),
+  samples,
+  digest: digestOf(
+    JSON.parse(JSON.stringify({ result, asked, kept: [...kept].map(([, designs]) => designs.designs) })),
+  ),
+};
+await folder.close();
+process.stdout.write(`${JSON.stringify(measured)}\n`);
