@@ -3,15 +3,20 @@ import { createRequire } from 'node:module';
 import type { Browser } from 'puppeteer';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { NO_DRAWINGS } from '../../src/report/drawing-set.ts';
+import { drawingSet } from '../../src/report/drawings/index.ts';
 import { findBrowser } from '../../src/report/printing/find-browser.ts';
 import { renderComparison } from '../../src/report/render-comparison.ts';
 import { renderHtml } from '../../src/report/render-html.ts';
-import { FACTS, noCandidates, results } from './fixtures.ts';
+import { FACTS, noCandidates, results, study } from './fixtures.ts';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 const PAGES: [string, string][] = [
   ['report', renderHtml(results(), FACTS, { paper: 'A4', drawings: NO_DRAWINGS })],
+  [
+    'report with all its drawings',
+    renderHtml(results(), FACTS, { paper: 'A4', drawings: drawingSet(results().candidates, study()) }),
+  ],
   ['report without candidates', renderHtml(noCandidates(), FACTS, { paper: 'A4', drawings: NO_DRAWINGS })],
   ['comparison', renderComparison([results(), noCandidates()], { paper: 'A4' })],
 ];

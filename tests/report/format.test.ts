@@ -161,6 +161,6 @@ describe('flags', () => {
   it('of a compact sheet name what passed in a few words', () => {
     const { open, passed } = splitFlags(flagRows([stress, { ...stress, id: 'other', verdict: 'fail' }]));
     expect(open.map(({ id }) => id)).toEqual(['other']);
-    expect(passed).toEqual([`${stress.title}: 220\u00a0MPa, limit 580\u00a0MPa, +62\u00a0%`]);
+    expect(passed).toEqual([`${stress.title}: 220\u00a0MPa, limit 580\u00a0MPa, +62 %`]);
   });
 });

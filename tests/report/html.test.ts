@@ -3,10 +3,12 @@ import { join } from 'node:path';
 import { HtmlValidate } from 'html-validate';
 import { describe, expect, it } from 'vitest';
 import { type DrawingSet, NO_DRAWINGS } from '../../src/report/drawing-set.ts';
+import { drawingSet } from '../../src/report/drawings/index.ts';
 import { missingCharacters } from '../../src/report/fonts.ts';
 import { renderComparison } from '../../src/report/render-comparison.ts';
 import { renderHtml } from '../../src/report/render-html.ts';
-import { FACTS, many, noCandidates, results } from './fixtures.ts';
+import { renderPatternBook } from '../../src/report/render-patterns.ts';
+import { FACTS, many, noCandidates, results, study } from './fixtures.ts';
 
 const HOSTILE = `</style></script><script>alert(1)</script><img src=x onerror=alert(2)>"'&{{question}}`;
 
@@ -92,9 +94,12 @@ const report = renderHtml(results(), FACTS, OPTIONS);
 const drawn = renderHtml(results(), FACTS, { paper: 'Letter', drawings: DRAWINGS });
 const empty = renderHtml(noCandidates(), FACTS, OPTIONS);
 const comparison = renderComparison([results(), noCandidates()], { paper: 'A4' });
+const office = drawingSet(results().candidates, study());
+const whole = renderHtml(results(), FACTS, { paper: 'A4', drawings: office });
 const PAGES: [string, string][] = [
   ['report', report],
   ['report with drawings', drawn],
+  ['report as the drawing office fills it', whole],
   ['report without candidates', empty],
   ['comparison', comparison],
 ];
@@ -109,23 +114,27 @@ function textOf(html: string): string {
     .replace(/\s+/g, ' ');
 }
 
+/** The first ten faults of an HTML text. */
+async function faults(html: string): Promise<string[]> {
+  const validator = new HtmlValidate({
+    extends: ['html-validate:recommended', 'html-validate:a11y'],
+    rules: {
+      'no-inline-style': 'off',
+      'long-title': 'off',
+      'no-trailing-whitespace': 'off',
+      'void-style': 'off',
+      'attribute-boolean-style': 'off',
+    },
+  });
+  const outcome = await validator.validateString(html);
+  return outcome.results
+    .flatMap((r) => r.messages.map((m) => `${m.line}:${m.column} ${m.ruleId} ${m.message}`))
+    .slice(0, 10);
+}
+
 describe.each(PAGES)('%s', (_name, html) => {
   it('is valid HTML', async () => {
-    const validator = new HtmlValidate({
-      extends: ['html-validate:recommended', 'html-validate:a11y'],
-      rules: {
-        'no-inline-style': 'off',
-        'long-title': 'off',
-        'no-trailing-whitespace': 'off',
-        'void-style': 'off',
-        'attribute-boolean-style': 'off',
-      },
-    });
-    const outcome = await validator.validateString(html);
-    const words = outcome.results.flatMap((r) =>
-      r.messages.map((m) => `${m.line}:${m.column} ${m.ruleId} ${m.message}`),
-    );
-    expect(words.slice(0, 10)).toEqual([]);
+    expect(await faults(html)).toEqual([]);
   });
 
   it('has each id once, and every link inside the page arrives', () => {
@@ -166,7 +175,63 @@ describe.each(PAGES)('%s', (_name, html) => {
   });
 });
 
+describe('book of patterns', () => {
+  it('is valid HTML, holds each page once, and asks the network for nothing', async () => {
+    const [book] = office.patternBooks;
+    const html = renderPatternBook(book, results({ title: HOSTILE }));
+    expect(await faults(html)).toEqual([]);
+    expect([...html.matchAll(/<section class="pattern /g)]).toHaveLength(book.pages.length);
+    expect(html).not.toContain(HOSTILE);
+    expect(html).toContain('default-src &#39;none&#39;');
+  });
+});
+
 describe('report', () => {
+  it('names on page one what the recommended candidate fails, and says nothing where it fails nothing', () => {
+    const bad = results();
+    const [first] = bad.candidates;
+    first.feasible = true;
+    for (const check of first.assessment.checks) check.verdict = 'pass';
+    expect(textOf(renderHtml(bad, FACTS, OPTIONS))).not.toContain('Watch with C1');
+    const [check] = first.assessment.checks;
+    Object.assign(check, {
+      verdict: 'fail',
+      binding: false,
+      title: 'Speed at the stop',
+      value: 12.4,
+      limit: 10,
+      unit: 'm/s',
+    });
+    const text = textOf(renderHtml(bad, FACTS, OPTIONS));
+    expect(text).toContain('fails 1 check of good practice: speed at the stop (12.4 m/s, limit 10.0 m/s).');
+    expect(text.indexOf('Watch with C1')).toBeLessThan(text.indexOf('Best candidates'));
+  });
+
+  it('calls a step of a dimension a tolerance, another petal or material none', () => {
+    const some = results();
+    const [first] = some.candidates;
+    const step = (label: string, words: string) => ({
+      ...first.sensitivities[0],
+      stops: false,
+      label,
+      step: words,
+      thrust: 0.5,
+      tsfc: 0.1,
+    });
+    first.sensitivities = [step('number of petals', '+1'), step('petal length', '+1 % (0.3 mm)')];
+    const text = textOf(renderHtml(some, FACTS, OPTIONS));
+    const tolerances = text.slice(text.indexOf('Hold these best'), text.indexOf('Hold these best') + 120);
+    expect(tolerances).toContain('petal length');
+    expect(tolerances).not.toContain('number of petals');
+  });
+
+  it('links each sheet to the ranking, the trade picture and its parts', () => {
+    const sheet = whole.slice(whole.indexOf('<article class="sheet" id="C1"'));
+    for (const target of ['#ranking', '#trade', '#parts-C1'])
+      expect(sheet.slice(0, sheet.indexOf('</article>'))).toContain(`href="${target}"`);
+    expect(whole.slice(whole.indexOf('id="figure-trade"'))).toMatch(/<a [^>]*href="#C1"/);
+  });
+
   it('repeats to the byte', () => {
     expect(renderHtml(results(), FACTS, OPTIONS) === report).toBe(true);
   });

@@ -83,6 +83,10 @@ function partLine(row: PartRow, currency: string): PartLine {
   };
 }
 
+export function partsAnchor(id: string): string {
+  return `parts-${anchor(id)}`;
+}
+
 function partsList(id: string, rows: PartRow[], results: StudyResults, drawings: DrawingSet): PartsListView {
   const { currency } = results.study.brief;
   const known = rows.filter((r) => r.cost !== null);
@@ -93,7 +97,7 @@ function partsList(id: string, rows: PartRow[], results: StudyResults, drawings:
   const unpriced = rows.length - known.length;
   return {
     candidate: id,
-    anchor: `parts-${anchor(id)}`,
+    anchor: partsAnchor(id),
     lines: rows.map((r) => partLine(r, currency)),
     totalMass: both(
       rows.reduce((sum, r) => sum + r.mass, 0),

@@ -4,6 +4,7 @@ import { rankSensitivities } from '../charts/tornado.ts';
 import type { DrawingSet } from '../drawing-set.ts';
 import { anchor } from '../format/escape.ts';
 import { chance, percent } from '../format/number.ts';
+import { partsAnchor } from './build-pack.ts';
 import { type CandidateCharts, candidateCharts } from './candidate-charts.ts';
 import { type DimensionRow, dimensionLine, dimensionRows } from './dimensions.ts';
 import { drawing, type FigureView } from './figure.ts';
@@ -21,6 +22,8 @@ interface SheetHead {
   flags: FlagSummary;
   lifeLimiter: string;
   sideView: FigureView | null;
+  /** Of its parts list; '' when it has none. */
+  partsAnchor: string;
 }
 
 export interface ShortSheet extends SheetHead {
@@ -63,6 +66,7 @@ function toleranceSentence(s: Sensitivity): string {
 
 function head(c: Candidate, results: StudyResults, drawings: DrawingSet): SheetHead {
   const view = drawings.sideViews[c.id];
+  const parts = drawings.partsLists[c.id] ?? [];
   return {
     id: c.id,
     anchor: anchor(c.id),
@@ -79,6 +83,7 @@ function head(c: Candidate, results: StudyResults, drawings: DrawingSet): SheetH
           `${c.id}: side view, scale ${view.scaleText}. Dimensions in mm and inch.`,
         )
       : null,
+    partsAnchor: parts.length > 0 ? partsAnchor(c.id) : '',
   };
 }
 
