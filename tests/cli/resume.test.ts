@@ -126,7 +126,8 @@ describe('a search that was cut', () => {
   });
 
   test('goes on from its checkpoint: what lies before is not asked again', async () => {
-    expect(uncut.heard).toBe(uncut.records);
+    // Two designs may build the same engine, which is then heard of twice and paid for once.
+    expect(uncut.heard).toBeGreaterThanOrEqual(uncut.records);
     const { digest, heard, fresh } = await run(uncut.out);
     expect(heard).toBeLessThan(0.2 * uncut.records);
     expect(fresh).toBe(0);
