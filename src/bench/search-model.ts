@@ -1,168 +1,238 @@
 /**
- * The search on the real model against plain random search and against one mixed population: hypervolume of the feasible
- * front at growing numbers of evaluations. `node src/cli/launch.mjs --entry search-model [--study FILE] [--evaluations N] [--seeds N]`
+ * The search on the real model against plain random search and against one mixed population, and what screening saves.
  *
- * All three see the same designs space and pay for every simulation alike; every design is simulated on the coarse grid, so that
- * a comparison takes minutes. Objectives are scaled by the best and worst feasible values that any of the runs found.
+ *     node src/cli/launch.mjs --entry search-model [--study FILE] [--evaluations 2000] [--seeds 3] [--screening 500]
+ *         [--fidelity screen] [--workers N] [--store FOLDER] [--print]
+ *
+ * All methods see the same spaces and pay for every simulation alike. Every answer is stored: a run that was stopped goes on
+ * with the same command, and the model's version is part of each answer's name. The table goes between the markers in
+ * src/search/README.md; with --print only to the terminal.
  */
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { join } from 'node:path';
+import { parseArgs } from 'node:util';
 import { outcomeOf } from '../cli/search-outcome.ts';
+import { modelVersion } from '../cli/versions.ts';
 import { loadStudy } from '../config/files.ts';
-import { evaluateRequest } from '../evaluation/evaluate-request.ts';
-import { summarise } from '../evaluation/summary.ts';
+import { defaultWorkers, WorkerPool } from '../evaluation/worker-pool.ts';
 import { packageFolder } from '../report/package-folder.ts';
-import { ARCHITECTURE_SEARCH, searchArchitectures } from '../search/architecture-search.ts';
 import { hypervolume } from '../search/hypervolume.ts';
-import { optimise } from '../search/optimise.ts';
-import type { Outcome, SearchProblem } from '../search/outcome.ts';
-import { createRandom, type Generator, integerBelow } from '../search/random.ts';
-import type { Variable } from '../space/architecture.ts';
-import { architecturesOf, type DesignSpace } from '../space/architectures.ts';
+import type { ScreeningReport } from '../search/search-result.ts';
+import { architecturesOf } from '../space/architectures.ts';
+import { RecordLog } from '../store/record-log.ts';
+import { type Job, StoredEvaluations } from '../store/stored-evaluations.ts';
+import { StudyClock } from '../store/study-clock.ts';
+import {
+  type MethodInput,
+  searchByArchitecture,
+  searchByChance,
+  searchMixed,
+  type Trial,
+} from './search-model/methods.ts';
+import { measureCosts } from './search-model/screening-costs.ts';
 
-function option(args: string[], name: string, otherwise: string): string {
-  const at = args.indexOf(name);
-  return at < 0 ? otherwise : args[at + 1];
-}
+const START = '<!-- model:start -->';
+const END = '<!-- model:end -->';
 
 /** Objectives of each feasible design in the order of evaluation; null where a design was not feasible. */
 type History = (number[] | null)[];
 
-function point(variable: Variable, share: number): number {
-  if (variable.kind === 'real') return variable.low + share * (variable.high - variable.low);
-  const low = variable.kind === 'integer' ? variable.low : 0;
-  const count = variable.kind === 'integer' ? variable.high - variable.low + 1 : variable.options.length;
-  return low + Math.min(count - 1, Math.floor(share * count));
+interface Run {
+  method: string;
+  history: History;
+  /** Absent for methods that know no screening. */
+  screening: ScreeningReport | undefined;
 }
 
-/** One problem over all architectures: which one, then shares of its variables' ranges. */
-function mixedProblem(spaces: readonly DesignSpace[]): {
-  problem: SearchProblem;
-  decode: (x: readonly number[]) => { space: DesignSpace; x: number[] };
-} {
-  const longest = Math.max(...spaces.map((s) => s.variables.length));
-  const decode = (x: readonly number[]) => {
-    const space = spaces[Math.round(x[0])];
-    return { space, x: space.variables.map((v, i) => point(v, x[i + 1])) };
-  };
+const { values: options } = parseArgs({
+  options: {
+    study: { type: 'string', default: join(packageFolder(), 'configs', 'demo-quick.yaml') },
+    evaluations: { type: 'string', default: '2000' },
+    seeds: { type: 'string', default: '3' },
+    screening: { type: 'string', default: '500' },
+    fidelity: { type: 'string', default: 'screen' },
+    workers: { type: 'string', default: String(defaultWorkers()) },
+    store: { type: 'string', default: join(packageFolder(), 'reports', 'search-model') },
+    print: { type: 'boolean', default: false },
+  },
+});
+
+function positive(name: 'evaluations' | 'seeds' | 'screening' | 'workers'): number {
+  const value = Number(options[name]);
+  if (!(Number.isInteger(value) && value > 0)) throw new RangeError(`--${name} takes a whole number above 0`);
+  return value;
+}
+
+const tell = (sentence: string) => process.stderr.write(`${sentence}\n`);
+
+const evaluations = positive('evaluations');
+const seeds = positive('seeds');
+const ownFidelity = options.fidelity === 'full' ? 'full' : 'screen';
+const reading = await loadStudy(options.study);
+if (!reading.ok) throw new Error(`${options.study} cannot be read: run pulsejet-study run on it to see why.`);
+const { study } = reading;
+const spaces = architecturesOf(study);
+mkdirSync(options.store, { recursive: true });
+const log = await RecordLog.open(join(options.store, 'answers.ndjson'));
+if (log.size > 0) tell(`${log.size} stored answers are at hand.`);
+const pool = new WorkerPool({ workers: positive('workers'), onFault: tell });
+const stored = new StoredEvaluations({
+  evaluator: pool,
+  evaluations: log,
+  finalists: log,
+  modelVersion,
+  clock: new StudyClock(() => performance.now() / 1000),
+});
+
+function jobOf({ space, x, fidelity }: Trial): Job {
+  const engine = space.toEngine(x);
+  if ('refused' in engine) throw new Error(`a refused design was evaluated: ${engine.sentence}`);
+  const architecture = space.architecture.id;
   return {
-    decode,
-    problem: {
-      id: 'mixed',
-      variables: [
-        { kind: 'choice', name: 'architecture', label: 'architecture', options: spaces.map((s) => s.architecture.id) },
-        ...Array.from(
-          { length: longest },
-          (_, i): Variable => ({ kind: 'real', name: `share-${i}`, label: `share ${i}`, unit: '', low: 0, high: 1 }),
-        ),
-      ],
-      objectiveCount: 2,
-      check: (x) => {
-        const { space, x: own } = decode(x);
-        const engine = space.toEngine(own);
-        return 'refused' in engine ? { violations: [engine.violation], reason: engine.constraint } : null;
-      },
-    },
+    request: { engine, brief: study.brief, fidelity: fidelity ?? ownFidelity, constantsDraw: null },
+    id: architecture,
+    stage: 'benchmark',
+    architecture,
+    x,
   };
 }
 
-async function main(args: string[]): Promise<number> {
-  const file = option(args, '--study', join(packageFolder(), 'configs', 'demo-quick.yaml'));
-  const evaluations = Number(option(args, '--evaluations', '500'));
-  const seeds = Number(option(args, '--seeds', '3'));
-  const reading = await loadStudy(file);
-  if (!reading.ok) throw new Error(`${file} cannot be read: run pulsejet-study run on it to see why.`);
-  const { study } = reading;
-  const spaces = architecturesOf(study);
-  const byId = new Map(spaces.map((s) => [s.architecture.id, s]));
-  const marks = [0.125, 0.25, 0.5, 1].map((f) => Math.round(f * evaluations));
+type Method = (input: MethodInput) => Promise<ScreeningReport | undefined>;
 
-  const judge = (space: DesignSpace, x: readonly number[], record: History): Outcome => {
-    const engine = space.toEngine(x);
-    if ('refused' in engine) throw new Error(`a refused design was evaluated: ${engine.sentence}`);
-    const outcome = outcomeOf(
-      summarise(evaluateRequest({ engine, brief: study.brief, fidelity: 'screen', constantsDraw: null })),
-    );
-    record.push(outcome.status === 'ok' && outcome.violations.every((v) => v <= 0) ? outcome.objectives : null);
-    return outcome;
-  };
-
-  const methods: Record<string, (random: Generator, seed: string, record: History) => Promise<void>> = {
-    'one population an architecture': async (_, seed, record) => {
-      await searchArchitectures({
-        problems: spaces.map((s) => ({
-          id: s.architecture.id,
-          variables: s.variables,
-          objectiveCount: 2,
-          check: (x) => {
-            const engine = s.toEngine(x);
-            return 'refused' in engine ? { violations: [engine.violation], reason: engine.constraint } : null;
-          },
-        })),
-        seed,
-        settings: { ...ARCHITECTURE_SEARCH, screenCost: null, evaluations, population: study.search.population },
-        evaluate: async (orders) => orders.map((o) => judge(byId.get(o.problem) as DesignSpace, o.x, record)),
-      });
-    },
-    'one mixed population': async (random, _, record) => {
-      const { problem, decode } = mixedProblem(spaces);
-      await optimise(
-        problem,
-        (batch) =>
-          batch.map((x) => {
-            const d = decode(x);
-            return judge(d.space, d.x, record);
-          }),
-        random,
-        { population: study.search.population * 4, evaluations },
-      );
-    },
-    'random search': async (random, _, record) => {
-      while (record.length < evaluations) {
-        const space = spaces[integerBelow(random, spaces.length)];
-        const x = space.variables.map((v) => point(v, random.uniform()));
-        if (!('refused' in space.toEngine(x))) judge(space, x, record);
-      }
-    },
-  };
-
-  const records: { method: string; record: History }[] = [];
-  for (const [method, search] of Object.entries(methods)) {
-    for (let n = 1; n <= seeds; n++) {
-      const record: History = [];
-      await search(createRandom(`model-${n}`), `model-${n}`, record);
-      records.push({ method, record });
-      process.stderr.write(`${method}, seed ${n}: ${record.filter(Boolean).length} of ${record.length} feasible\n`);
-    }
+async function runs(method: string, budget: number, fidelity: Trial['fidelity'], search: Method): Promise<Run[]> {
+  const done: Run[] = [];
+  for (let n = 1; n <= seeds; n++) {
+    const history: History = [];
+    const screening = await search({
+      spaces,
+      seed: `model-${n}`,
+      evaluations: budget,
+      population: study.search.population,
+      judge: async (trials) => {
+        const asked = trials.map((trial) => ({ ...trial, fidelity: trial.fidelity ?? fidelity }));
+        const outcomes = (await stored.summaries(asked.map(jobOf))).map(outcomeOf);
+        outcomes.forEach(({ status, objectives, violations }, i) => {
+          // A coarse run that only screens puts nothing on the front.
+          if (trials[i].fidelity === 'screen') return;
+          history.push(status === 'ok' && violations.every((v) => v <= 0) ? objectives : null);
+        });
+        return outcomes;
+      },
+    });
+    done.push({ method, history, screening });
+    tell(`${method}, seed ${n}: ${history.filter(Boolean).length} of ${history.length} feasible`);
   }
-  const all = records.flatMap(({ record }) => record.filter((f): f is number[] => f !== null));
-  if (all.length < 2) throw new Error('fewer than two feasible designs were found; widen the study');
-  const ideal = [0, 1].map((k) => Math.min(...all.map((f) => f[k])));
-  const nadir = [0, 1].map((k) => Math.max(...all.map((f) => f[k])));
-  const volume = (record: History, upTo: number) =>
+  return done;
+}
+
+/** Hypervolume of the feasible designs, on a scale that all the runs share: the best and worst feasible values that any found. */
+function volumes(all: readonly Run[]): (history: History) => number {
+  const points = all.flatMap(({ history }) => history.filter((f) => f !== null));
+  if (points.length < 2) throw new Error('fewer than two feasible designs were found; widen the study or the budget');
+  const ideal = [0, 1].map((k) => Math.min(...points.map((f) => f[k])));
+  const nadir = [0, 1].map((k) => Math.max(...points.map((f) => f[k])));
+  return (history) =>
     hypervolume(
-      record
-        .slice(0, upTo)
-        .filter((f): f is number[] => f !== null)
-        .map((f) => f.map((v, k) => (v - ideal[k]) / (nadir[k] - ideal[k]))),
+      history.filter((f) => f !== null).map((f) => f.map((v, k) => (v - ideal[k]) / (nadir[k] - ideal[k]))),
       [1.1, 1.1],
     );
-  const lines = [
-    `Measured ${new Date().toISOString().slice(0, 10)} on ${cpus()[0].model}, Node ${process.versions.node}: ${evaluations} evaluations, ${seeds} seeds, median (lowest–highest).`,
-    '',
-    `| method | ${marks.map((m) => `after ${m}`).join(' | ')} | feasible |`,
-    `|---|${marks.map(() => '---|').join('')}---|`,
-    ...Object.keys(methods).map((method) => {
-      const own = records.filter((r) => r.method === method).map((r) => r.record);
-      const cell = (upTo: number) => {
-        const v = own.map((r) => volume(r, upTo)).sort((a, b) => a - b);
-        return `${v[v.length >> 1].toFixed(3)} (${v[0].toFixed(3)}–${v[v.length - 1].toFixed(3)})`;
-      };
-      return `| ${method} | ${marks.map(cell).join(' | ')} | ${own.map((r) => r.filter(Boolean).length).join(', ')} |`;
-    }),
-  ];
-  process.stdout.write(`${lines.join('\n')}\n`);
-  return 0;
 }
 
-process.exitCode = await main(process.argv.slice(2));
+/** "0.912 (0.890 to 0.930)": median and ends. */
+function spread(figures: readonly number[], words = (figure: number) => figure.toFixed(3)): string {
+  const sorted = [...figures].sort((a, b) => a - b);
+  const [low, middle, high] = [0, sorted.length >> 1, sorted.length - 1].map((i) => words(sorted[i]));
+  return low === high ? middle : `${middle} (${low} to ${high})`;
+}
+
+const percent = (share: number) =>
+  Number.isFinite(share) ? `${Math.round(100 * share)} %`.replace('-', '−') : 'not seen';
+
+function comparisonTable(all: readonly Run[]): string[] {
+  const marks = [0.125, 0.25, 0.5, 1].map((share) => Math.round(share * evaluations));
+  const volume = volumes(all);
+  return [
+    `| hypervolume | ${marks.map((mark) => `after ${mark}`).join(' | ')} | feasible designs |`,
+    `|---|${marks.map(() => '---|').join('')}---|`,
+    ...[...new Set(all.map(({ method }) => method))].map((method) => {
+      const own = all.filter((run) => run.method === method).map(({ history }) => history);
+      const cells = marks.map((mark) => spread(own.map((history) => volume(history.slice(0, mark)))));
+      return `| ${method} | ${cells.join(' | ')} | ${own.map((history) => history.filter(Boolean).length).join(', ')} |`;
+    }),
+  ];
+}
+
+function screeningTable(plain: readonly Run[], screened: readonly Run[]): string[] {
+  const volume = volumes([...plain, ...screened]);
+  const row = (name: string, own: readonly Run[]) => {
+    const share = (part: (report: ScreeningReport) => number) =>
+      own === plain
+        ? '—'
+        : spread(
+            own.map(({ screening }) => part(screening as ScreeningReport)),
+            percent,
+          );
+    const designs = spread(
+      own.map(({ screening }) => (screening as ScreeningReport).withoutScreening),
+      String,
+    );
+    const settled = share(({ screened, full }) => 1 - full / screened);
+    const saved = share(({ spent, withoutScreening }) => 1 - spent / withoutScreening);
+    const audits = own.map(({ screening }) => `${screening?.overturned} of ${screening?.audited}`).join(', ');
+    const cells = [
+      designs,
+      settled,
+      saved,
+      own === plain ? '—' : audits,
+      spread(own.map((run) => volume(run.history))),
+    ];
+    return `| ${name} | ${cells.join(' | ')} |`;
+  };
+  return [
+    '| search | designs tried | settled by the coarse run | cost saved a design | failed coarse runs that ran in full | hypervolume |',
+    '|---|---|---|---|---|---|',
+    row('every design in full', plain),
+    row('coarse runs screen', screened),
+  ];
+}
+
+async function table(): Promise<string> {
+  const { full, coarse, dying } = measureCosts(spaces, study.brief);
+  const compared = [
+    ...(await runs('one population an architecture', evaluations, ownFidelity, (input) =>
+      searchByArchitecture(input, false),
+    )),
+    ...(await runs('one mixed population', evaluations, ownFidelity, searchMixed)),
+    ...(await runs('random search', evaluations, ownFidelity, searchByChance)),
+  ];
+  const budget = positive('screening');
+  const plain = await runs('without screening', budget, 'full', (input) => searchByArchitecture(input, false));
+  const screened = await runs('with screening', budget, 'full', (input) => searchByArchitecture(input, true));
+  return [
+    `${new Date().toISOString().slice(0, 10)}, ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.versions.node}, model ${modelVersion.slice(0, 12)}, study "${study.slug}": ${spaces.length} architectures.`,
+    `${evaluations} evaluations ${ownFidelity === 'screen' ? 'on the coarse grid' : 'in full'}, ${seeds} seeds: median (lowest to highest).`,
+    '',
+    ...comparisonTable(compared),
+    '',
+    `Screening, ${seeds} seeds, at a cost of ${budget} full evaluations each. By processor time a full run takes ${full.toFixed(2)} s, a coarse run ${percent(coarse)} of it (reckoned as 25 %), a full run of an engine that dies ${percent(dying)}.`,
+    '',
+    ...screeningTable(plain, screened),
+  ].join('\n');
+}
+
+try {
+  const written = await table();
+  process.stdout.write(`${written}\n`);
+  if (!options.print) {
+    const file = join(packageFolder(), 'src', 'search', 'README.md');
+    const text = readFileSync(file, 'utf8');
+    const [head, rest] = text.split(START);
+    const tail = rest?.split(END)[1];
+    if (tail === undefined) throw new Error(`${file}: the markers ${START} and ${END} are missing; put them back.`);
+    writeFileSync(file, `${head}${START}\n${written}\n${END}${tail}`);
+  }
+} finally {
+  await pool.close();
+  await log.close();
+}
