@@ -13,7 +13,6 @@ import {
   thrustWords,
   withoutCapital,
 } from './phrases.ts';
-import { lowerQuartileLog, upperQuartile } from './quantiles.ts';
 import type { ArchitectureResult, Candidate } from './results.ts';
 
 const INTAKE_NAMES: Record<IntakeChoice, string> = {
@@ -175,13 +174,13 @@ function exploredParagraph({ architectures, evaluations, stoppedBecause }: Study
   );
 }
 
+/** Middle of the draws, as the tables show it, so that the reader finds each ratio in them; the rank weighs quartiles. */
 function fuelOf({ robustness, performance }: Candidate): number {
-  return robustness.tsfc === null ? (performance.running?.tsfc ?? Number.NaN) : upperQuartile(robustness.tsfc);
+  return robustness.tsfc?.median ?? performance.running?.tsfc ?? Number.NaN;
 }
 
 function lifeOf({ robustness, assessment }: Candidate): number {
-  const life = robustness.valveLife ?? assessment.valveLife;
-  return life === null ? Number.NaN : lowerQuartileLog(life);
+  return (robustness.valveLife ?? assessment.valveLife)?.median ?? Number.NaN;
 }
 
 /** "2.1 times as long", "as long". */

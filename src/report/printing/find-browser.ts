@@ -36,6 +36,8 @@ export async function findBrowser(
 ): Promise<ProvenBrowser> {
   const named = env.PUPPETEER_EXECUTABLE_PATH !== undefined && env.PUPPETEER_EXECUTABLE_PATH !== '';
   const refusals: BrowserRefusal[] = [];
+  /** Programs that are there and failed: another one prints other bytes, so the user is told. */
+  const failures: BrowserRefusal[] = [];
   for (const place of named ? [NAMED_PLACE] : places) {
     let programs: FoundProgram[];
     try {
@@ -46,13 +48,29 @@ export async function findBrowser(
     }
     for (const program of programs) {
       try {
-        return await prove(place.origin, program, env);
+        const proven = await proveTwice(place.origin, program, env);
+        return { ...proven, notes: [...proven.notes, ...failures.map(passedOver)] };
       } catch (error) {
-        refusals.push({ origin: place.origin, reason: `${program.executablePath}: ${oneLine(error)}` });
+        const refusal = { origin: place.origin, reason: `${program.executablePath}: ${oneLine(error)}` };
+        refusals.push(refusal);
+        failures.push(refusal);
       }
     }
   }
   throw new NoBrowserError(refusals, named ? NAMED_ADVICE : ADVICE);
+}
+
+/** A short want of memory or time on a busy machine must not change the browser, and with it the bytes of the PDF. */
+async function proveTwice(origin: string, program: FoundProgram, env: NodeJS.ProcessEnv): Promise<ProvenBrowser> {
+  try {
+    return await prove(origin, program, env);
+  } catch {
+    return await prove(origin, program, env);
+  }
+}
+
+function passedOver({ origin, reason }: BrowserRefusal): string {
+  return `${origin} was passed over, because it failed: ${reason}`;
 }
 
 async function prove(origin: string, program: FoundProgram, env: NodeJS.ProcessEnv): Promise<ProvenBrowser> {
