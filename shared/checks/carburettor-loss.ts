@@ -21,7 +21,7 @@ export const carburettorLoss: CheckRule = {
     // The drop goes as the inverse square of the rating.
     const bearable = running.meanSuction * ((1 - BEARABLE_LOSS) ** -2 - 1);
     const enough = supply.ratedFlow * Math.sqrt(drop.mean / bearable);
-    const found = `The carburettor drops ${kPa(drop.mean)} of the ${kPa(running.meanSuction)} suction and costs ${percent(value)} of the air and thrust (${percent(smooth)} behind a large plenum)`;
+    const found = `For the whole flow the carburettor would need ${kPa(drop.mean)} on top of the ${kPa(running.meanSuction)} of suction, so it costs ${percent(value)} of the air and thrust (${percent(smooth)} behind a large plenum)`;
     return atMost(
       { value, limit: BEARABLE_LOSS, unit: '', cautionMargin: caution },
       {

@@ -19,7 +19,7 @@ export const noiseExposure: CheckRule = {
     const bare = exposureMinutes(level) * 60;
     const limit = 60 * (maxExposureMinutes ?? minutesADay(endurance));
     const enough = distanceFor(levelAtOneMetre(), levelForMinutes(limit / 60) + DOUBLE_PROTECTION);
-    const found = `About ${decibels(level)} ± ${NOISE_UNCERTAINTY} at ${metres(operatorDistance)}: ${duration(bare)} a day with bare ears, ${duration(value)} with muffs over plugs; ${duration(limit)} is planned`;
+    const found = `About ${decibels(level)} ± ${NOISE_UNCERTAINTY} at ${metres(operatorDistance)}: ${allowed(bare)} a day with bare ears, ${allowed(value)} with muffs over plugs; ${duration(limit)} is planned`;
     return atLeast(
       { value, limit, unit: 's', cautionMargin: Math.max(caution, 3) },
       {
@@ -30,3 +30,8 @@ export const noiseExposure: CheckRule = {
     );
   },
 };
+
+/** Times below a second are no time for a person. */
+function allowed(seconds: number): string {
+  return seconds < 1 ? 'no time' : duration(seconds);
+}

@@ -1,7 +1,11 @@
-import { distanceFor } from '../noise/monopole.ts';
+import { NOISE_UNCERTAINTY } from '../noise/engine-noise.ts';
+import { distanceFor, levelAt } from '../noise/monopole.ts';
 import { levelForMinutes } from '../noise/noise-dose.ts';
 import { atLeast, type CheckRule, notApplicable, noWorseThanCaution } from './rule.ts';
 import { decibels, duration, metres } from './say.ts';
+
+/** Told to the neighbours, m. */
+const DISTANCES = [10, 30, 100, 300];
 
 /** A longer run is shared between people: nobody listens for more than a working day. */
 export function minutesADay(endurance: number): number {
@@ -22,7 +26,8 @@ export const noiseStandOff: CheckRule = {
     if (running === null) return notApplicable('The engine does not run.');
     const limit = standOff(levelAtOneMetre(), endurance);
     const value = brief.limits.operatorDistance;
-    const found = `Bystanders without protection keep ${metres(limit)} away for ${duration(minutesADay(endurance) * 60)} a day (${decibels(levelForMinutes(minutesADay(endurance)))} there)`;
+    const byDistance = DISTANCES.map((d) => `${decibels(levelAt(levelAtOneMetre(), d))} at ${metres(d)}`).join(', ');
+    const found = `About ${byDistance}, ± ${NOISE_UNCERTAINTY}. Bystanders without protection keep ${metres(limit)} away for ${duration(minutesADay(endurance) * 60)} a day (${decibels(levelForMinutes(minutesADay(endurance)))} there)`;
     return noWorseThanCaution(
       atLeast(
         { value, limit, unit: 'm', cautionMargin: caution },

@@ -19,12 +19,16 @@ export const startingFlow: CheckRule = {
     const blows = blower !== null && blower.pressure >= start.airPressure ? blower.flow : 0;
     // A tank passes whatever its hose lets through; only its content is limited, which the tank check judges.
     const value = byTank ? Math.max(blows, 2 * limit) : Math.max(blows, tank?.delivery ?? 0);
+    const weak =
+      blower !== null && blows === 0
+        ? `, since a blower of ${kPa(blower.pressure)} moves nothing against that pressure`
+        : '';
     return atLeast(
       { value, limit, unit: 'm³/s', cautionMargin: caution },
       {
         pass: `${need}; ${byTank && blows < limit ? 'the tank gives that through a 10 mm hose or wider' : `the blower gives ${litresPerSecond(blows)}`}.`,
         caution: `${need}; the blower gives ${litresPerSecond(value)}, just enough: have ${litresPerSecond(limit * (1 + caution))} to be sure.`,
-        fail: `${need}; only ${litresPerSecond(value)} are there: have a larger blower, or a tank that lasts ${duration(start.duration)}.`,
+        fail: `${need}; only ${litresPerSecond(value)} are there${weak}: have a larger blower, or a tank that lasts ${duration(start.duration)}.`,
       },
     );
   },

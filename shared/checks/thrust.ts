@@ -1,5 +1,9 @@
+import { normalChance } from './chance.ts';
 import { atLeast, type CheckRule, notApplicable } from './rule.ts';
 import { newtons, percent } from './say.ts';
+
+/** Relative standard error of a computed thrust, from the comparison with published engines (README). A judgement. */
+const MODEL_ERROR = 0.15;
 
 export const thrust: CheckRule = {
   id: 'thrust',
@@ -11,13 +15,14 @@ export const thrust: CheckRule = {
     if (limit === null) return notApplicable('No thrust is asked for.');
     if (running === null) return notApplicable('The engine does not run.');
     const value = running.thrust;
-    const found = `It gives ${newtons(value)}; ${newtons(limit)} is wanted`;
+    const chance = normalChance((value / limit - 1) / MODEL_ERROR);
+    const found = `It gives ${newtons(value)}; ${newtons(limit)} is wanted, which the model's error of ± ${percent(MODEL_ERROR)} alone makes ${sure(chance)} sure`;
     return atLeast(
       { value, limit, unit: 'N', cautionMargin: caution },
       {
         pass: `${found}.`,
-        caution: `${found}, ${percent(value / limit - 1)} over and within the error of the model: scale every diameter by ${scale(value, limit * (1 + caution))} to be sure.`,
-        fail: `${found}, ${percent(1 - value / limit)} short: scale every diameter by ${scale(value, limit)}${engine.augmenter === null ? ', or fit an augmenter' : ''}.`,
+        caution: `${found}: it is only ${percent(value / limit - 1)} over, so scale every diameter by ${scale(value, limit * (1 + caution))} to be sure.`,
+        fail: `${found}: it is ${percent(1 - value / limit)} short, so scale every diameter by ${scale(value, limit)}${engine.augmenter === null ? ', or fit an augmenter' : ''}.`,
       },
     );
   },
@@ -26,4 +31,10 @@ export const thrust: CheckRule = {
 /** Thrust goes as area, so diameters go as its square root. */
 function scale(value: number, wanted: number): string {
   return Math.sqrt(wanted / Math.max(value, 1e-9)).toFixed(2);
+}
+
+/** Nothing about an engine is certain. */
+function sure(chance: number): string {
+  if (chance > 0.99) return 'over 99 %';
+  return chance < 0.01 ? 'under 1 %' : percent(chance);
 }
