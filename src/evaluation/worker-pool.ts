@@ -14,6 +14,7 @@ import {
   Interrupted,
 } from './evaluation.ts';
 import { failedResult } from './failed-result.ts';
+import { slimResult } from './slim-result.ts';
 import { Thread, type ThreadSettings } from './thread.ts';
 
 /** Seconds that one evaluation may take: some hundred times what a slow one needs. */
@@ -58,7 +59,7 @@ export class WorkerPool implements Evaluator {
    * @throws whatever onResult throws
    */
   async evaluate(requests: readonly EvaluationRequest[], options: EvaluateOptions = {}): Promise<EvaluationResult[]> {
-    const { signal, onResult } = options;
+    const { signal, onResult, figuresOnly } = options;
     let stopped = false;
     const one = async (request: EvaluationRequest, index: number): Promise<EvaluationResult> => {
       try {
@@ -67,7 +68,8 @@ export class WorkerPool implements Evaluator {
           return this.#evaluateOne(request, signal);
         });
         await onResult?.(index, result);
-        return result;
+        // Two thousand robustness draws would else keep two thousand sets of curves until the last of them ends.
+        return figuresOnly ? slimResult(result) : result;
       } catch (error) {
         stopped = true;
         throw error;

@@ -60,6 +60,22 @@ describe('a stop', () => {
   );
 });
 
+test(
+  'a terminal that is gone, and with it every place to write to, stops a run as cleanly',
+  async () => {
+    const other = temporaryFolder();
+    const { child, ended } = start(study(other, '--workers', '1'));
+    while (count(other) < 2 && child.exitCode === null) await sleep(10);
+    child.stdout?.destroy();
+    child.stderr?.destroy();
+    child.kill('SIGHUP');
+    expect((await ended).code).toBe(EXIT.interrupted);
+    expect(existsSync(join(other, 'tiny', 'lock'))).toBe(false);
+    expect(await expectSameEnd(other)).toContain('stored evaluations are used again');
+  },
+  TIMEOUT,
+);
+
 describe('a disk that refuses', () => {
   test(
     'a file that may not grow stops the run in words; the same command goes on later',

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { Engine } from '../../shared/engine/engine.ts';
 import { type EvaluationRequest, type EvaluationResult, Interrupted } from '../../src/evaluation/evaluation.ts';
+import { summarise } from '../../src/evaluation/summary.ts';
 import { WorkerPool, type WorkerPoolOptions } from '../../src/evaluation/worker-pool.ts';
 
 const workerFile = new URL('./support/fault-worker.mjs', import.meta.url);
@@ -83,6 +84,17 @@ describe('the worker pool', () => {
         .every((text) => text.startsWith('ok')),
     ).toBe(true);
     expect(faults[0]).toContain('"hang"');
+  });
+
+  test('keeps only figures of a batch when that is all that is wanted, once each result was heard', async () => {
+    const heard: EvaluationResult[] = [];
+    const [kept] = await open().evaluate([request('curves')], {
+      figuresOnly: true,
+      onResult: (_, result) => void heard.push(result),
+    });
+    expect(heard[0].performance.running?.traces.time).toHaveLength(1000);
+    expect(kept.performance.running?.traces.time).toEqual([]);
+    expect(summarise(kept)).toEqual(summarise(heard[0]));
   });
 
   test('stops between evaluations when asked, and reports those that were done', async () => {

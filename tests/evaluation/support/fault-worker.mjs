@@ -7,6 +7,22 @@ const answer = (message) => ({
   assessment: { checks: [] },
 });
 
+/** A running engine with a long curve. */
+const curves = () => ({
+  performance: {
+    verdict: { kind: 'self-sustaining', message: '' },
+    running: {
+      tsfc: 1e-5,
+      thrust: 9,
+      frequency: 90,
+      fuelFlow: 9e-5,
+      valve: null,
+      traces: { time: Array(1000).fill(0) },
+    },
+  },
+  assessment: { checks: [], valveLife: { median: 60 }, mass: 1 },
+});
+
 parentPort.on('message', ({ engine }) => {
   const [what, argument] = engine.name.split(' ');
   if (what === 'hang') for (;;);
@@ -22,5 +38,6 @@ parentPort.on('message', ({ engine }) => {
   }
   // Later requests answer sooner, so that arrival and request order differ.
   if (what === 'slow') setTimeout(() => parentPort.postMessage(answer(engine.name)), Number(argument));
+  else if (what === 'curves') parentPort.postMessage(curves());
   else parentPort.postMessage(answer(`${engine.name} by ${threadId}`));
 });
