@@ -9,7 +9,6 @@ import { both, imperial, metric } from '../format/quantity.ts';
 import { drawing, type FigureView } from './figure.ts';
 import { filesTitle } from './file-list.ts';
 import { money } from './key-figures.ts';
-import { type AlternativeRow, alternativeRows } from './sheet-alternatives.ts';
 
 export interface PartLine {
   mark: string;
@@ -47,8 +46,6 @@ export interface PatternPageView {
 
 export interface BuildPackView {
   lists: PartsListView[];
-  /** What thicker or better sheet gains. */
-  alternatives: AlternativeRow[];
   patterns: PatternPageView[];
   /** What the pattern pages hold, where they are, and where those of the others are. */
   patternLead: string;
@@ -150,13 +147,12 @@ function patternLead(pages: readonly PatternPage[]): string {
   return `${count(pages.length, 'page')} of ${ids} close this report${map}. Every shell, cone, flare, bend and bell, and the templates of the valve, are at true size there; flat bars are drawn small with the sizes to mark them out.`;
 }
 
-export function buildPackView(results: StudyResults, drawings: DrawingSet, sheets: number): BuildPackView {
+export function buildPackView(results: StudyResults, drawings: DrawingSet): BuildPackView {
   return {
     lists: results.candidates.flatMap((c) => {
       const rows = drawings.partsLists[c.id];
       return rows && rows.length > 0 ? [partsList(c.id, rows, results, drawings)] : [];
     }),
-    alternatives: results.candidates.slice(0, sheets).flatMap(alternativeRows),
     ...patternPageViews(drawings.patternPages),
     patternLead: patternLead(drawings.patternPages),
     books: drawings.patternBooks.map(({ candidateId, name, pages }) => ({

@@ -11,6 +11,7 @@ import { drawing, type FigureView } from './figure.ts';
 import { type FlagRow, type FlagSummary, flagRows, flagSummary, splitFlags } from './flags.ts';
 import { type KeyFigures, keyFigures } from './key-figures.ts';
 import { auditSentence, performanceRows, startSentences } from './performance-rows.ts';
+import { type AlternativeRow, alternativeRows } from './sheet-alternatives.ts';
 
 interface SheetHead {
   id: string;
@@ -46,6 +47,8 @@ export interface FullSheet extends SheetHead {
   flagTitle: string;
   flagRows: FlagRow[];
   passed: string[];
+  /** What thicker or better sheet gains. */
+  alternatives: AlternativeRow[];
   augmenterNote: string;
   /** The dimensions to hold best, strongest first. */
   tolerances: string[];
@@ -115,6 +118,7 @@ export function fullSheet(c: Candidate, results: StudyResults, drawings: Drawing
     flagTitle: compact ? 'Checks that need a look' : 'Every check that applies',
     flagRows: compact ? open : rows,
     passed: compact ? passed : [],
+    alternatives: alternativeRows(c),
     augmenterNote: running?.augmenterNote ?? '',
     tolerances: rankSensitivities(c.sensitivities)
       .filter(({ step }) => step.includes('%'))

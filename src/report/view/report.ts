@@ -41,7 +41,7 @@ export function reportView(results: StudyResults, facts: RunFacts, drawings: Dra
     architectures: architecturesView(results),
     fullSheets: results.candidates.slice(0, FULL_SHEETS).map((c, i) => fullSheet(c, results, drawings, i > 0)),
     shortSheets: results.candidates.slice(FULL_SHEETS).map((c) => shortSheet(c, results, drawings)),
-    buildPack: buildPackView(results, drawings, FULL_SHEETS),
+    buildPack: buildPackView(results, drawings),
     running: runningView(results),
     safety: safetyView(results),
     method: methodView(results, facts),

@@ -5,10 +5,6 @@ import { fixed, percent } from '../format/number.ts';
 import { both } from '../format/quantity.ts';
 
 export interface AlternativeRow {
-  /** The candidate, in its first row only. */
-  candidate: string;
-  /** CSS classes of the row: print shows those of the first candidate only. */
-  css: string;
   sheet: string;
   present: boolean;
   yieldUse: string;
@@ -29,11 +25,9 @@ function scaling(kelvin: number): string {
   return `${fixed(Math.abs(kelvin), 0)} K ${kelvin > 0 ? 'over' : 'clear'}`;
 }
 
-export function alternativeRows({ id, rank, alternatives = [] }: Candidate): AlternativeRow[] {
+export function alternativeRows({ alternatives = [] }: Candidate): AlternativeRow[] {
   return alternatives.map(
-    (choice: SheetChoice, i): AlternativeRow => ({
-      candidate: i === 0 ? id : '',
-      css: [i === 0 ? 'group' : '', rank > 1 ? 'screen-only' : ''].join(' ').trim(),
+    (choice: SheetChoice): AlternativeRow => ({
       sheet: `${choice.name}, ${both(choice.thickness, 'm')}, gauge ${choice.gauge}`,
       present: choice.present,
       yieldUse: percent(choice.yieldUse),
