@@ -11,4 +11,12 @@ export {
 } from './engine/constants.ts';
 export type { Engine } from './engine/engine.ts';
 export type { Performance, RunningPerformance } from './engine/performance.ts';
-export { SCREEN_CELLS, SHIPPED_CELLS, type SimulateOptions, simulate } from './engine/simulate.ts';
+export {
+  APPROACH_CELLS,
+  SCREEN_CELLS,
+  SHIPPED_CELLS,
+  SHIPPED_CELLS_VALVELESS,
+  type SimulateOptions,
+  shippedCells,
+  simulate,
+} from './engine/simulate.ts';

@@ -100,18 +100,22 @@ export function applyCellSources(flow: Flow, src: CellSources, dt: number, jet: 
   let wallHeat = 0;
   let frictionImpulse = 0;
   let wideningImpulse = 0;
+  let diffusivity = 0;
   for (let i = 0; i < n; i++) {
     const rho = mass[i];
+    const inv = 1 / rho;
     const v = volume[i];
     const perV = 1 / v;
     const u = velocity[i];
     const T = temperature[i];
-    let k = turbulence[i] / rho;
+    let k = turbulence[i] * inv;
     if (k < TURBULENCE_FLOOR) k = TURBULENCE_FLOOR;
     const rootK = Math.sqrt(k);
     const eddy = c.eddySize * diameter[i];
-    const turnover = rootK / eddy;
-    mixing[i] = rho * c.axialMixing * rootK * eddy;
+    const turnover = rootK * (1 / eddy);
+    const diffusion = c.axialMixing * rootK * eddy;
+    mixing[i] = rho * diffusion;
+    if (diffusion > diffusivity) diffusivity = diffusion;
 
     // Walls.
     const speed = Math.sqrt(u * u + wallTurbulence * k);
@@ -130,13 +134,13 @@ export function applyCellSources(flow: Flow, src: CellSources, dt: number, jet: 
     wallHeat += heat;
 
     // Turbulence: what friction and widening take from the mean flow, less decay (implicit).
-    const made = ((friction + widening) * u * perV) / rho;
+    const made = (friction + widening) * u * perV * inv;
     const kNew = (k + made) / (1 + c.turbulenceDecay * turnover * dt);
     turbulence[i] = rho * kNew;
 
     // Ignition progress and burning.
-    const yf = fuelMass[i] / rho;
-    const yp = productMass[i] / rho;
+    const yf = fuelMass[i] * inv;
+    const yp = productMass[i] * inv;
     const ya = 1 - yf - yp;
     let released = 0;
     if (ya > 1e-4) {
@@ -181,4 +185,5 @@ export function applyCellSources(flow: Flow, src: CellSources, dt: number, jet: 
   src.wallHeat = wallHeat;
   src.frictionImpulse = frictionImpulse;
   src.wideningImpulse = wideningImpulse;
+  flow.diffusivity = diffusivity;
 }

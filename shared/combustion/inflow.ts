@@ -97,33 +97,32 @@ export function drawBack(flow: Flow, region: InflowRegion, mass: number, out: In
 }
 
 /**
- * A jet from an open intake pipe runs through the first chamber cells and ends along its reach: of `mass` kg that entered the
- * region's first cell, each later cell's share is taken out of the first and put there, with its enthalpy, momentum,
- * turbulence and scalars. Conserves everything.
+ * A jet from an open intake pipe runs through the first chamber cells and ends along its reach: of what entered the region
+ * through its first face during the last dt seconds, each later cell's share is taken out of the first cell and put there, with
+ * the enthalpy, momentum, turbulence and scalars of the gas before that face. So the fresh charge is the same on any grid: taken
+ * from what the first cell holds, it would be the more diluted the coarser the grid. Conserves everything.
  */
-export function carryJet(flow: Flow, region: InflowRegion, mass: number): void {
+export function carryJet(flow: Flow, region: InflowRegion, dt: number): void {
   const { volume } = flow.grid;
   const o = region.first;
-  const per = 1 / flow.mass[o];
-  const enthalpy = (flow.energy[o] + flow.pressure[o]) * per;
-  const u = flow.momentum[o] * per;
-  const fuel = flow.fuelMass[o] * per;
-  const product = flow.productMass[o] * per;
-  const k = flow.turbulence[o] * per;
-  const z = flow.progress[o] * per;
+  const rate = flow.massFlux[o];
+  if (!(rate > 0)) return;
+  const up = o - 1;
+  const u = flow.velocity[up];
+  const h = flow.enthalpy[up] + 0.5 * u * u;
   for (let n = 1; n < region.share.length; n++) {
-    const part = mass * region.share[n];
+    const part = rate * dt * region.share[n];
     give(o, -part);
     give(o + n, part);
   }
   function give(i: number, part: number): void {
     const m = part / volume[i];
     flow.mass[i] += m;
-    flow.energy[i] += m * enthalpy;
+    flow.energy[i] += m * h;
     flow.momentum[i] += m * u;
-    flow.fuelMass[i] += m * fuel;
-    flow.productMass[i] += m * product;
-    flow.turbulence[i] += m * k;
-    flow.progress[i] += m * z;
+    flow.fuelMass[i] += m * flow.fuel[up];
+    flow.productMass[i] += m * flow.product[up];
+    flow.turbulence[i] += m * flow.k[up];
+    flow.progress[i] += m * flow.z[up];
   }
 }

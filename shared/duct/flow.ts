@@ -26,13 +26,16 @@ export interface Flow {
   /** Primitive. */
   density: Float64Array;
   velocity: Float64Array;
-  /** u times the cell's mean area, m³/s: what the fluxes reconstruct. */
+  /** u times the cell's mean area, m³/s: what the fluxes reconstruct instead of u. */
   volumeFlow: Float64Array;
   pressure: Float64Array;
   temperature: Float64Array;
   soundSpeed: Float64Array;
-  /** J/kg, sensible internal energy, and J/(kg K). */
+  /** 1/ρ, m³/kg. */
+  specificVolume: Float64Array;
+  /** J/kg, sensible internal energy and enthalpy, and J/(kg K) at constant volume. */
   internalEnergy: Float64Array;
+  enthalpy: Float64Array;
   heatCapacity: Float64Array;
   fuel: Float64Array;
   product: Float64Array;
@@ -54,17 +57,27 @@ export interface Flow {
   /** Limited slopes of the primitive variables, per cell. */
   slopes: {
     density: Float64Array;
-    velocity: Float64Array;
+    flow: Float64Array;
     pressure: Float64Array;
     fuel: Float64Array;
     product: Float64Array;
     k: Float64Array;
     z: Float64Array;
   };
-  /** State at the start of a step, for the second stage. */
-  saved: Float64Array[];
+  /** The same variables in the middle of each cell, half a step later: what the face states and the wall's push are made of. */
+  half: {
+    density: Float64Array;
+    flow: Float64Array;
+    pressure: Float64Array;
+    fuel: Float64Array;
+    product: Float64Array;
+    k: Float64Array;
+    z: Float64Array;
+  };
   /** Largest |u| + c of the last recovery, m/s. */
   fastest: number;
+  /** Largest turbulent diffusivity D_t of the last sources, m²/s; zero without sources. */
+  diffusivity: number;
   /** The compiled loops, in whose memory all these arrays lie; null when the TypeScript loops run. */
   kernel: Kernel | null;
 }
@@ -172,7 +185,9 @@ export function makeFlow(grid: Grid, gas: GasClosure, pressure: number, temperat
     pressure: array(at.PRESSURE),
     temperature: array(at.TEMPERATURE),
     soundSpeed: array(at.SOUND_SPEED),
+    specificVolume: array(at.SPECIFIC_VOLUME),
     internalEnergy: array(at.INTERNAL_ENERGY),
+    enthalpy: array(at.ENTHALPY),
     heatCapacity: array(at.HEAT_CAPACITY),
     fuel: array(at.FUEL),
     product: array(at.PRODUCT),
@@ -190,15 +205,24 @@ export function makeFlow(grid: Grid, gas: GasClosure, pressure: number, temperat
     progressFlux: array(at.PROGRESS_FLUX, n + 1),
     slopes: {
       density: array(at.SLOPE_DENSITY),
-      velocity: array(at.SLOPE_VELOCITY),
+      flow: array(at.SLOPE_FLOW),
       pressure: array(at.SLOPE_PRESSURE),
       fuel: array(at.SLOPE_FUEL),
       product: array(at.SLOPE_PRODUCT),
       k: array(at.SLOPE_K),
       z: array(at.SLOPE_Z),
     },
-    saved: Array.from({ length: 7 }, (_, variable) => array(at.SAVED_MASS + variable * at.STRIDE)),
+    half: {
+      density: array(at.HALF_DENSITY),
+      flow: array(at.HALF_FLOW),
+      pressure: array(at.HALF_PRESSURE),
+      fuel: array(at.HALF_FUEL),
+      product: array(at.HALF_PRODUCT),
+      k: array(at.HALF_K),
+      z: array(at.HALF_Z),
+    },
     fastest: 0,
+    diffusivity: 0,
     kernel,
   };
   if (kernel) prepareKernel(kernel, grid, gas);

@@ -1,5 +1,5 @@
 /**
- * Fluxes through the inner faces: limited linear reconstruction of ρ, uA, p and the scalars, HLLC for the Euler part
+ * Fluxes through the inner faces: the half-step states of ρ, uA, p and the scalars (half-step.ts), HLLC for the Euler part
  * (Toro, Spruce & Speares, Shock Waves 4 (1994) 25), upwind scalars on the HLLC mass flux, and turbulent axial mixing.
  *
  * With S_L, S_R the fastest signals and S_M = (p_R − p_L + ρ_L u_L (S_L − u_L) − ρ_R u_R (S_R − u_R)) /
@@ -13,7 +13,6 @@
  * Mixing: −ρ D_t A ∂φ/∂x for every scalar and for enthalpy (Lewis number 1).
  */
 import type { Flow } from './flow.ts';
-import { limitSlopes } from './limiter.ts';
 
 /** Cell area over face area up to which uA is carried to the face at any speed. */
 const GENTLE_STEP = 1.25;
@@ -29,34 +28,15 @@ function throughStep(scaled: number, step: number, soundSpeed: number): number {
   return step * most < 1 ? scaled / (most * step) : scaled;
 }
 
-/** Fills the flux arrays at faces 1 … cells − 1. Primitives must be fresh. */
+/** Fills the flux arrays at faces 1 … cells − 1. Primitives, slopes and half-step states must be fresh. */
 export function innerFluxes(flow: Flow): void {
   const n = flow.grid.cells;
-  if (flow.kernel) {
-    flow.kernel.run.innerFluxes(n);
-    return;
-  }
-  const s = flow.slopes;
-  const volumeFlow = flow.volumeFlow;
-  const perDx = 1 / flow.grid.dx;
-  limitSlopes(flow.density, s.density, n);
-  for (let i = 0; i < n; i++) volumeFlow[i] = flow.velocity[i] * flow.grid.volume[i] * perDx;
-  limitSlopes(volumeFlow, s.velocity, n);
-  limitSlopes(flow.pressure, s.pressure, n);
-  limitSlopes(flow.fuel, s.fuel, n);
-  limitSlopes(flow.product, s.product, n);
-  limitSlopes(flow.k, s.k, n);
-  limitSlopes(flow.z, s.z, n);
   const { density, velocity, pressure, temperature, soundSpeed, internalEnergy, heatCapacity } = flow;
-  const { fuel, product, k, z, fuelEnergy, productEnergy, mixing } = flow;
+  const { enthalpy, fuel, product, k, z, fuelEnergy, productEnergy, mixing } = flow;
   const { massFlux, momentumFlux, energyFlux, fuelFlux, productFlux, turbulenceFlux, progressFlux } = flow;
-  const sd = s.density;
-  const su = s.velocity;
-  const sp = s.pressure;
-  const sf = s.fuel;
-  const sq = s.product;
-  const sk = s.k;
-  const sz = s.z;
+  const { density: hd, flow: hv, pressure: hp, fuel: hf, product: hq, k: hk, z: hz } = flow.half;
+  const { density: sd, flow: su, pressure: sp, fuel: sf, product: sq, k: sk, z: sz } = flow.slopes;
+  const perDx = 1 / flow.grid.dx;
   const area = flow.grid.faceArea;
   const volume = flow.grid.volume;
   const ra = flow.gas.gasConstant[0];
@@ -64,14 +44,14 @@ export function innerFluxes(flow: Flow): void {
   const rp = flow.gas.gasConstant[2] - ra;
   for (let j = 1; j < n; j++) {
     const i = j - 1;
-    let dl = density[i] + 0.5 * sd[i];
-    let pl = pressure[i] + 0.5 * sp[i];
-    let dr = density[j] - 0.5 * sd[j];
-    let pr = pressure[j] - 0.5 * sp[j];
+    let dl = hd[i] + 0.5 * sd[i];
+    let pl = hp[i] + 0.5 * sp[i];
+    let dr = hd[j] - 0.5 * sd[j];
+    let pr = hp[j] - 0.5 * sp[j];
     const a = area[j];
     const perArea = 1 / a;
-    let ul = (volumeFlow[i] + 0.5 * su[i]) * perArea;
-    let ur = (volumeFlow[j] - 0.5 * su[j]) * perArea;
+    let ul = (hv[i] + 0.5 * su[i]) * perArea;
+    let ur = (hv[j] - 0.5 * su[j]) * perArea;
     const stepLeft = volume[i] * perDx * perArea;
     const stepRight = volume[j] * perDx * perArea;
     if (stepLeft > GENTLE_STEP || stepLeft * GENTLE_STEP < 1) ul = throughStep(ul, stepLeft, soundSpeed[i]);
@@ -95,8 +75,8 @@ export function innerFluxes(flow: Flow): void {
     let yf: number;
     let yp: number;
     if (middle >= 0) {
-      yf = fuel[i] + 0.5 * sf[i];
-      yp = product[i] + 0.5 * sq[i];
+      yf = hf[i] + 0.5 * sf[i];
+      yp = hq[i] + 0.5 * sq[i];
       const t = pl / (dl * (ra + yf * rf + yp * rp));
       const e =
         internalEnergy[i] +
@@ -115,11 +95,11 @@ export function innerFluxes(flow: Flow): void {
         momentumFlux[j] = mass * middle + a * ps;
         energyFlux[j] = a * middle * (((left - ul) * E - pl * ul + ps * middle) * g + ps);
       }
-      turbulenceFlux[j] = mass * (k[i] + 0.5 * sk[i]);
-      progressFlux[j] = mass * (z[i] + 0.5 * sz[i]);
+      turbulenceFlux[j] = mass * (hk[i] + 0.5 * sk[i]);
+      progressFlux[j] = mass * (hz[i] + 0.5 * sz[i]);
     } else {
-      yf = fuel[j] - 0.5 * sf[j];
-      yp = product[j] - 0.5 * sq[j];
+      yf = hf[j] - 0.5 * sf[j];
+      yp = hq[j] - 0.5 * sq[j];
       const t = pr / (dr * (ra + yf * rf + yp * rp));
       const e =
         internalEnergy[j] +
@@ -138,17 +118,15 @@ export function innerFluxes(flow: Flow): void {
         momentumFlux[j] = mass * middle + a * ps;
         energyFlux[j] = a * middle * (((right - ur) * E - pr * ur + ps * middle) * g + ps);
       }
-      turbulenceFlux[j] = mass * (k[j] - 0.5 * sk[j]);
-      progressFlux[j] = mass * (z[j] - 0.5 * sz[j]);
+      turbulenceFlux[j] = mass * (hk[j] - 0.5 * sk[j]);
+      progressFlux[j] = mass * (hz[j] - 0.5 * sz[j]);
     }
     massFlux[j] = mass;
     fuelFlux[j] = mass * yf;
     productFlux[j] = mass * yp;
     const d = 0.5 * (mixing[i] + mixing[j]) * a * perDx;
     if (d > 0) {
-      const hl = internalEnergy[i] + pressure[i] / density[i];
-      const hr = internalEnergy[j] + pressure[j] / density[j];
-      energyFlux[j] -= d * (hr - hl);
+      energyFlux[j] -= d * (enthalpy[j] - enthalpy[i]);
       fuelFlux[j] -= d * (fuel[j] - fuel[i]);
       productFlux[j] -= d * (product[j] - product[i]);
       turbulenceFlux[j] -= d * (k[j] - k[i]);

@@ -101,8 +101,9 @@ function emptyGrid(cells: number, dx: number, start: number): Grid {
 }
 
 /**
- * Borda–Carnot loss ½ρ(u₁ − u₂)² of each conical section, spread along it so that the incompressible total is exact:
- * share = K (A₂ − A₁)/(A₂ + A₁) of ρu² dA/A.
+ * Borda–Carnot loss ½ρ(u₁ − u₂)² of each conical section, spread along it so that the incompressible total is exact on any grid:
+ * share = K (A₂ − A₁)/(A₂ + A₁) of ρu² dA/A. Across one cell, with Ā its mean area and u = Q/Ā, ∫ρQ² dA/A³ is ρu² ΔA/Ā times
+ * (Ā²/(A₁A₂))².
  */
 function addWideningLosses(grid: Grid, sections: readonly Section[], stations: readonly number[]): void {
   sections.forEach((s, n) => {
@@ -115,7 +116,10 @@ function addWideningLosses(grid: Grid, sections: readonly Section[], stations: r
     const target = a2 > a1 ? grid.lossForward : grid.lossBackward;
     for (let i = 0; i < grid.cells; i++) {
       const beside = grid.position[i] + grid.dx <= stations[n] || grid.position[i] - grid.dx >= stations[n + 1];
-      if (!beside) target[i] = Math.max(target[i], share);
+      if (beside) continue;
+      const mean = grid.volume[i] / grid.dx;
+      const steep = (mean * mean) / (grid.faceArea[i] * grid.faceArea[i + 1]);
+      target[i] = Math.max(target[i], share * steep * steep);
     }
   });
 }

@@ -16,7 +16,9 @@ export function recoverPrimitives(flow: Flow): void {
   }
   const { mass, momentum, energy, fuelMass, productMass, turbulence, progress } = flow;
   const { density, velocity, pressure, temperature, soundSpeed, internalEnergy, heatCapacity } = flow;
-  const { fuel, product, k, z, fuelEnergy, productEnergy } = flow;
+  const { specificVolume, enthalpy, volumeFlow, fuel, product, k, z, fuelEnergy, productEnergy } = flow;
+  const { volume } = flow.grid;
+  const perDx = 1 / flow.grid.dx;
   const a = flow.gas.coefficients;
   const t0 = flow.gas.temperatureMin;
   const dT = flow.gas.temperatureStep;
@@ -57,14 +59,18 @@ export function recoverPrimitives(flow: Flow): void {
     const T = t0 + (j + w) * dT;
     const cv = (b1 + 2 * w * b2) * perStep;
     const r = ra + yf * rf + yp * rp;
-    const p = rho * r * T;
-    const c = Math.sqrt(r * T * (1 + r / cv));
+    const rT = r * T;
+    const p = rho * rT;
+    const c = Math.sqrt(rT * (1 + r / cv));
     density[i] = rho;
+    specificVolume[i] = inv;
     velocity[i] = u;
+    volumeFlow[i] = u * (volume[i] * perDx);
     pressure[i] = p;
     temperature[i] = T;
     soundSpeed[i] = c;
     internalEnergy[i] = e;
+    enthalpy[i] = e + rT;
     heatCapacity[i] = cv;
     fuel[i] = yf;
     product[i] = yp;

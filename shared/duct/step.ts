@@ -1,15 +1,15 @@
 /**
- * One step of the flow equations without sources: two-stage strong-stability-preserving Runge–Kutta
- * (Shu & Osher, J. Comput. Phys. 77 (1988) 439): U¹ = U + Δt L(U); U ← (U + U¹ + Δt L(U¹))/2.
+ * One step of the flow equations without sources, in two stages: the half-step predictor (half-step.ts), then the fluxes of the
+ * predicted face states.
  *
  * V dU/dt = −(F A)_{right} + (F A)_{left}, with + p (A_right − A_left) in the momentum equation: the pressure of the cell's
- * own wall, which balances the face pressures exactly when the gas is at rest.
+ * own wall at the half step, which balances the face pressures exactly when the gas is at rest.
  */
-import { bookedWallPush, middleOfStepByKernel, setStep } from '../kernel/flow-kernel.ts';
+import { applyFluxesByKernel, innerFluxesByKernel } from '../kernel/flow-kernel.ts';
 import { type End, endFluxes } from './boundary.ts';
 import type { Flow } from './flow.ts';
 import { innerFluxes } from './flux-hllc.ts';
-import { recoverPrimitives } from './primitives.ts';
+import { predictHalfStep } from './half-step.ts';
 
 /** Courant number of the shipped model. */
 export const COURANT = 0.85;
@@ -59,14 +59,9 @@ const MIXING_NUMBER = 0.35;
  * The two limits add, since both make neighbouring cells overshoot.
  */
 export function stepWithMixing(flow: Flow, courant = COURANT): number {
-  const { mass, mixing } = flow;
-  let fastest = 0;
-  for (let i = 0; i < flow.grid.cells; i++) {
-    const d = mixing[i] / mass[i];
-    if (d > fastest) fastest = d;
-  }
-  const sound = flow.fastest / (courant * flow.grid.dx);
-  const mixed = fastest / (MIXING_NUMBER * flow.grid.dx * flow.grid.dx);
+  const { dx } = flow.grid;
+  const sound = flow.fastest / (courant * dx);
+  const mixed = flow.diffusivity / (MIXING_NUMBER * dx * dx);
   return 1 / Math.sqrt(sound * sound + mixed * mixed);
 }
 
@@ -75,97 +70,54 @@ export function stepWithMixing(flow: Flow, courant = COURANT): number {
  * crossed the ends.
  */
 export function stepFlow(flow: Flow, left: End, right: End, dt: number, book: StepBook): void {
-  const n = flow.grid.cells;
-  const kernel = flow.kernel;
-  if (kernel) {
-    clearBook(book);
-    setStep(kernel, dt);
-    kernel.run.innerFluxes(n);
+  if (flow.kernel) {
+    innerFluxesByKernel(flow, flow.kernel, dt);
     endFluxes(flow, left, right);
-    addEnds(flow, book, 0.5 * dt);
-    middleOfStepByKernel(flow, kernel);
-    book.wallPush += 0.5 * dt * bookedWallPush(kernel);
-    endFluxes(flow, left, right);
-    addEnds(flow, book, 0.5 * dt);
-    kernel.run.secondStage(n);
-    book.wallPush += 0.5 * dt * bookedWallPush(kernel);
+    const push = applyFluxesByKernel(flow, flow.kernel);
+    keepBook(flow, book, dt, push);
     return;
   }
-  const s = flow.saved;
-  s[0].set(flow.mass);
-  s[1].set(flow.momentum);
-  s[2].set(flow.energy);
-  s[3].set(flow.fuelMass);
-  s[4].set(flow.productMass);
-  s[5].set(flow.turbulence);
-  s[6].set(flow.progress);
-  clearBook(book);
+  predictHalfStep(flow, dt);
   innerFluxes(flow);
   endFluxes(flow, left, right);
-  addToBook(flow, book, 0.5 * dt);
-  applyFluxes(flow, dt);
-  recoverPrimitives(flow);
-  innerFluxes(flow);
-  endFluxes(flow, left, right);
-  addToBook(flow, book, 0.5 * dt);
-  applyFluxes(flow, dt);
-  halve(flow.mass, s[0], n);
-  halve(flow.momentum, s[1], n);
-  halve(flow.energy, s[2], n);
-  halve(flow.fuelMass, s[3], n);
-  halve(flow.productMass, s[4], n);
-  halve(flow.turbulence, s[5], n);
-  halve(flow.progress, s[6], n);
+  keepBook(flow, book, dt, applyFluxes(flow, dt));
 }
 
-function halve(now: Float64Array, before: Float64Array, n: number): void {
-  for (let i = 0; i < n; i++) now[i] = 0.5 * (now[i] + before[i]);
-}
-
-function applyFluxes(flow: Flow, dt: number): void {
+/** Adds the fluxes to the conserved variables; returns Σ p dA, N. */
+function applyFluxes(flow: Flow, dt: number): number {
   const n = flow.grid.cells;
-  const { mass, momentum, energy, fuelMass, productMass, turbulence, progress, pressure } = flow;
+  const { mass, momentum, energy, fuelMass, productMass, turbulence, progress } = flow;
   const { massFlux, momentumFlux, energyFlux, fuelFlux, productFlux, turbulenceFlux, progressFlux } = flow;
+  const { pressure } = flow.half;
   const area = flow.grid.faceArea;
   const volume = flow.grid.volume;
+  let push = 0;
   for (let i = 0; i < n; i++) {
-    const g = dt / volume[i];
+    const g = dt * (1 / volume[i]);
+    const wall = pressure[i] * (area[i + 1] - area[i]);
+    push += wall;
     mass[i] -= g * (massFlux[i + 1] - massFlux[i]);
-    momentum[i] -= g * (momentumFlux[i + 1] - momentumFlux[i] - pressure[i] * (area[i + 1] - area[i]));
+    momentum[i] -= g * (momentumFlux[i + 1] - momentumFlux[i] - wall);
     energy[i] -= g * (energyFlux[i + 1] - energyFlux[i]);
     fuelMass[i] -= g * (fuelFlux[i + 1] - fuelFlux[i]);
     productMass[i] -= g * (productFlux[i + 1] - productFlux[i]);
     turbulence[i] -= g * (turbulenceFlux[i + 1] - turbulenceFlux[i]);
     progress[i] -= g * (progressFlux[i + 1] - progressFlux[i]);
   }
+  return push;
 }
 
-function clearBook(b: StepBook): void {
-  b.leftMass = b.leftMomentum = b.leftEnergy = b.leftFuel = b.leftProduct = 0;
-  b.rightMass = b.rightMomentum = b.rightEnergy = b.rightFuel = b.rightProduct = 0;
-  b.wallPush = 0;
-}
-
-function addToBook(flow: Flow, b: StepBook, dt: number): void {
-  addEnds(flow, b, dt);
+function keepBook(flow: Flow, b: StepBook, dt: number, push: number): void {
   const n = flow.grid.cells;
-  const area = flow.grid.faceArea;
-  const pressure = flow.pressure;
-  let push = 0;
-  for (let i = 0; i < n; i++) push += pressure[i] * (area[i + 1] - area[i]);
-  b.wallPush += dt * push;
-}
-
-function addEnds(flow: Flow, b: StepBook, dt: number): void {
-  const n = flow.grid.cells;
-  b.leftMass += dt * flow.massFlux[0];
-  b.leftMomentum += dt * flow.momentumFlux[0];
-  b.leftEnergy += dt * flow.energyFlux[0];
-  b.leftFuel += dt * flow.fuelFlux[0];
-  b.leftProduct += dt * flow.productFlux[0];
-  b.rightMass += dt * flow.massFlux[n];
-  b.rightMomentum += dt * flow.momentumFlux[n];
-  b.rightEnergy += dt * flow.energyFlux[n];
-  b.rightFuel += dt * flow.fuelFlux[n];
-  b.rightProduct += dt * flow.productFlux[n];
+  b.leftMass = dt * flow.massFlux[0];
+  b.leftMomentum = dt * flow.momentumFlux[0];
+  b.leftEnergy = dt * flow.energyFlux[0];
+  b.leftFuel = dt * flow.fuelFlux[0];
+  b.leftProduct = dt * flow.productFlux[0];
+  b.rightMass = dt * flow.massFlux[n];
+  b.rightMomentum = dt * flow.momentumFlux[n];
+  b.rightEnergy = dt * flow.energyFlux[n];
+  b.rightFuel = dt * flow.fuelFlux[n];
+  b.rightProduct = dt * flow.productFlux[n];
+  b.wallPush = dt * push;
 }

@@ -83,6 +83,8 @@ export class Run {
   private recentDepth = 0;
   private lastCycleTime = 0;
   private weak = 0;
+  /** When the engine was left alone at the latest, s. */
+  private began: number;
   /** Slow means that injection pumps follow: kg/s of air, and share of time that suction lasts. */
   private meanAir: number;
   private meanSuction = 0.4;
@@ -95,6 +97,7 @@ export class Run {
     this.machine = machine;
     this.start = start;
     this.settings = settings;
+    this.began = start.duration;
     this.ledger = new Ledger(settings.maxCycles + 80);
     const { flow, engine } = machine;
     const volume = flow.grid.volume.reduce((a, b) => a + b, 0);
@@ -107,6 +110,27 @@ export class Run {
   private setStartingAir(gauge: number): void {
     const { left, engine } = this.machine;
     if (left.kind === 'open') left.ambient = { ...left.ambient, pressure: engine.site.pressure + gauge };
+  }
+
+  /**
+   * Goes on with what a run on a coarser grid has reached: `machine` holds its gas (see refine.ts), the books begin anew with
+   * the cycle that `coarse` has just ended. Its own length counts from here.
+   */
+  static goOn(coarse: Run, machine: Machine, settings: RunSettings): Run {
+    const run = new Run(machine, coarse.start, settings);
+    run.time = run.began = run.lastCycleTime = coarse.time;
+    run.ledger.now[L.time] = coarse.time;
+    run.cyclesWhenLeftAlone = 0;
+    run.hottest = coarse.hottest;
+    run.startAir = coarse.startAir;
+    run.recentPeak = coarse.recentPeak;
+    run.recentDepth = coarse.recentDepth;
+    run.meanAir = coarse.meanAir;
+    run.meanSuction = coarse.meanSuction;
+    run.setStartingAir(0);
+    run.noteHeld();
+    run.ledger.close(machine.flow.pressure[machine.monitor]);
+    return run;
   }
 
   get starting(): boolean {
@@ -193,8 +217,7 @@ export class Run {
         now[L.energyOut] -= t.energy;
       }
     } else {
-      const entered = flow.massFlux[m.mouthFace] * dt;
-      if (entered > 0) carryJet(flow, m.jets, entered);
+      carryJet(flow, m.jets, dt);
       intakeMass = b.leftMass;
       airIn += b.leftMass - b.leftFuel - b.leftProduct;
       if (b.leftMass >= 0) {
@@ -323,15 +346,14 @@ export class Run {
       if (end) return end;
     }
     if (!this.starting && this.time - this.lastCycleTime > SILENCE * m.period) return 'died';
-    if (this.time > this.start.duration + (this.settings.maxCycles + 4) * 2 * m.period) return 'cycles spent';
+    if (this.time > this.began + (this.settings.maxCycles + 4) * 2 * m.period) return 'cycles spent';
     return null;
   }
 
-  private closeCycle(ambient: number): RunEnd | null {
-    const m = this.machine;
-    const { flow } = m;
+  /** Notes what the duct holds now, and the hottest gas. */
+  private noteHeld(): void {
+    const { flow } = this.machine;
     const now = this.ledger.now;
-    const peak = now[L.peakPressure];
     let mass = 0;
     let energy = 0;
     let momentum = 0;
@@ -347,6 +369,13 @@ export class Run {
     now[L.heldEnergy] = energy;
     now[L.heldMomentum] = momentum;
     this.hottest = Math.max(this.hottest, hottest);
+  }
+
+  private closeCycle(ambient: number): RunEnd | null {
+    const m = this.machine;
+    const { flow } = m;
+    const peak = this.ledger.now[L.peakPressure];
+    this.noteHeld();
     this.ledger.close(flow.pressure[m.monitor]);
     if (this.ledger.full) return 'cycles spent';
     if (this.starting) return null;

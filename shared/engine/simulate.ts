@@ -18,6 +18,7 @@ import type {
   ValveMotion,
 } from './performance.ts';
 import { heatReleasePhase, openingDelay, Recorder } from './recorder.ts';
+import { refineMachine } from './refine.ts';
 import { Run, type RunEnd, type RunSettings } from './run.ts';
 import { startAttempts } from './start.ts';
 import { valveMotion } from './valve-motion.ts';
@@ -26,7 +27,10 @@ import { deathCause, deathMessage } from './verdict.ts';
 export type ModelFidelity = 'screen' | 'full' | 'detailed';
 
 export interface SimulateOptions {
-  /** screen: half the cells and an early stop; full: shipped resolution; detailed: full, with the x–t field. Default full. */
+  /**
+   * screen: half the cells and an early stop; full: shipped resolution; detailed: full, with the x–t field. Default full. All
+   * come to their limit cycle from that of a still coarser grid.
+   */
   fidelity?: ModelFidelity;
   constants?: ModelConstants;
   /** Cells along the duct; default by fidelity. For grid studies. */
@@ -37,16 +41,25 @@ export interface SimulateOptions {
   starts?: StartAttempt[];
 }
 
-/** Cells of the shipped resolution and of the screening run. */
+/** Cells of the shipped resolution, and of an engine that breathes through a pipe: its intake's few diameters need them. */
 export const SHIPPED_CELLS = 96;
+export const SHIPPED_CELLS_VALVELESS = 144;
+/** Cells of the screening run, and of the way to the limit cycle. */
 export const SCREEN_CELLS = 48;
+export const APPROACH_CELLS = 32;
 
 // Groups are even, so that an engine which alternates between two cycles still has a limit cycle.
+const APPROACH: RunSettings = { group: 4, tolerance: 0.02, minCycles: 10, maxCycles: 24 };
 const SETTINGS: Record<ModelFidelity, RunSettings> = {
-  screen: { group: 4, tolerance: 0.02, minCycles: 10, maxCycles: 24 },
-  full: { group: 6, tolerance: 0.01, minCycles: 12, maxCycles: 50 },
-  detailed: { group: 6, tolerance: 0.01, minCycles: 12, maxCycles: 50 },
+  screen: { group: 4, tolerance: 0.02, minCycles: 8, maxCycles: 16 },
+  full: { group: 4, tolerance: 0.01, minCycles: 8, maxCycles: 50 },
+  detailed: { group: 4, tolerance: 0.01, minCycles: 8, maxCycles: 50 },
 };
+
+/** Cells along the duct of a full run. */
+export function shippedCells(engine: Engine): number {
+  return engine.intake.kind === 'valveless' ? SHIPPED_CELLS_VALVELESS : SHIPPED_CELLS;
+}
 
 /** A failed start that fired this strongly ran on starting air: peak gauge pressure, share of ambient. */
 const FIRED = 0.08;
@@ -56,6 +69,8 @@ interface Attempt {
   machine: Machine;
   run: Run;
   end: RunEnd;
+  /** Cycles that it went on for on the fine grid before it stopped there. */
+  cyclesMore?: number;
 }
 
 /**
@@ -98,7 +113,7 @@ function tryStartsOn(machines: Machine[], engine: Engine, options: SimulateOptio
   const fidelity = options.fidelity ?? 'full';
   const constants = options.constants ?? calibratedConstants();
   const settings = SETTINGS[fidelity];
-  const cells = options.cells ?? (fidelity === 'screen' ? SCREEN_CELLS : SHIPPED_CELLS);
+  const cells = options.cells ?? (fidelity === 'screen' ? SCREEN_CELLS : shippedCells(engine));
   const attempts: Attempt[] = [];
   const starts: StartOutcome[] = [];
   let cellUpdates = 0;
@@ -108,16 +123,12 @@ function tryStartsOn(machines: Machine[], engine: Engine, options: SimulateOptio
     return attempt;
   };
   for (const start of options.starts ?? startAttempts(engine.sections, engine.intake.kind !== 'valveless')) {
-    // A second or third start seldom saves a design: it is first tried on the coarse grid, and in full only if it holds there.
-    if (attempts.length > 0 && cells > SCREEN_CELLS) {
-      const coarse = spend(tryStart(engine, constants, start, SCREEN_CELLS, SETTINGS.screen));
-      if (!survived(coarse)) {
-        attempts.push(coarse);
-        starts.push(failedOutcome(coarse));
-        continue;
-      }
+    const approach = tryStart(engine, constants, start, Math.min(cells, APPROACH_CELLS), APPROACH);
+    let attempt = approach;
+    if (survived(approach) && cells > APPROACH_CELLS) {
+      spend(approach);
+      attempt = goOn(approach, cells, settings);
     }
-    const attempt = tryStart(engine, constants, start, cells, settings);
     const running = survived(attempt) ? measure(attempt, settings, fidelity === 'detailed') : null;
     spend(attempt);
     if (running) {
@@ -137,8 +148,10 @@ function tryStartsOn(machines: Machine[], engine: Engine, options: SimulateOptio
         cellUpdates,
       };
     }
-    attempts.push(attempt);
-    starts.push(failedOutcome(attempt));
+    const failed =
+      attempt === approach || attempt.end === 'not finite' ? attempt : stoppedOnFineGrid(approach, attempt);
+    attempts.push(failed);
+    starts.push(failedOutcome(failed));
   }
   return failedPerformance(attempts, starts, cellUpdates);
 }
@@ -153,6 +166,21 @@ function tryStart(
   const machine = makeMachine(engine, constants, cells);
   const run = new Run(machine, start, settings);
   return { start, machine, run, end: run.toEnd() };
+}
+
+/** The running engine of a coarse attempt on a finer grid, until it repeats itself or dies there. */
+function goOn(coarse: Attempt, cells: number, settings: RunSettings): Attempt {
+  const machine = refineMachine(coarse.machine, cells);
+  const run = Run.goOn(coarse.run, machine, settings);
+  return { start: coarse.start, machine, run, end: run.toEnd() };
+}
+
+/**
+ * An engine that stops on the fine grid, out of a coarse cycle that repeated itself, would not have got there from a start. The
+ * coarse run tells why, since it holds the cycles with starting air.
+ */
+function stoppedOnFineGrid(approach: Attempt, fine: Attempt): Attempt {
+  return { ...approach, end: 'died', cyclesMore: fine.run.ledger.count - 1 };
 }
 
 /** Whether the engine still fired when its run ended, air and spark long gone. */
@@ -185,7 +213,9 @@ function failedPerformance(attempts: Attempt[], starts: StartOutcome[], cellUpda
   const valve = failedValve(best.run, best.machine);
   const cause = causeOf(best.run, best.machine);
   const diedAtCycle =
-    best.run.cyclesWhenLeftAlone < 0 ? 0 : Math.max(0, best.run.ledger.count - best.run.cyclesWhenLeftAlone);
+    best.run.cyclesWhenLeftAlone < 0
+      ? 0
+      : Math.max(0, best.run.ledger.count - best.run.cyclesWhenLeftAlone) + (best.cyclesMore ?? 0);
   const kind = strongest(best.run, best.machine) > FIRED ? 'runs only with starting air' : 'dies';
   return {
     verdict: { kind, cause, diedAtCycle, message: deathMessage(cause, valve, diedAtCycle) },

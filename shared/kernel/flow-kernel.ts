@@ -32,17 +32,15 @@ export function recoverByKernel(flow: Flow, kernel: Kernel): void {
   flow.fastest = kernel.head[at.FASTEST >> 3];
 }
 
-export function setStep(kernel: Kernel, dt: number): void {
+/** Half-step states and the fluxes of the inner faces. */
+export function innerFluxesByKernel(flow: Flow, kernel: Kernel, dt: number): void {
   kernel.head[at.STEP >> 3] = dt;
+  kernel.run.predictHalfStep(flow.grid.cells);
+  kernel.run.innerFluxes(flow.grid.cells);
 }
 
-/** First stage, primitives, inner fluxes of the second stage. */
-export function middleOfStepByKernel(flow: Flow, kernel: Kernel): void {
-  kernel.run.middleOfStep(flow.grid.cells);
-  flow.fastest = kernel.head[at.FASTEST >> 3];
-}
-
-/** Σ p dA of the last stage, N. */
-export function bookedWallPush(kernel: Kernel): number {
+/** Adds the fluxes to the conserved variables; returns Σ p dA, N. */
+export function applyFluxesByKernel(flow: Flow, kernel: Kernel): number {
+  kernel.run.applyFluxes(flow.grid.cells);
   return kernel.head[at.PUSH >> 3];
 }

@@ -13,11 +13,12 @@ import { MAX_CELLS, MAX_INTERVALS, MEMORY_BYTES } from './layout.ts';
 export interface KernelFunctions {
   /** After the grid has been put in place. */
   prepare(n: number): void;
+  /** After the constants of the sources have been put in place. */
+  prepareSources(n: number): void;
   recoverPrimitives(n: number): void;
+  predictHalfStep(n: number): void;
   innerFluxes(n: number): void;
-  /** First stage, primitives, inner fluxes. */
-  middleOfStep(n: number): void;
-  secondStage(n: number): void;
+  applyFluxes(n: number): void;
   applyCellSources(n: number, chamberStart: number, chamberEnd: number, sparkEnd: number): void;
 }
 

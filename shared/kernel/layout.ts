@@ -46,6 +46,8 @@ export const HEAT_RELEASED = 184;
 export const WALL_HEAT = 192;
 export const FRICTION_IMPULSE = 200;
 export const WIDENING_IMPULSE = 208;
+/** Largest turbulent diffusivity. */
+export const DIFFUSIVITY = 216;
 
 const ARRAYS = 256;
 export const MASS = ARRAYS;
@@ -70,7 +72,7 @@ export const Z = ARRAYS + 18 * STRIDE;
 export const FUEL_ENERGY = ARRAYS + 19 * STRIDE;
 export const PRODUCT_ENERGY = ARRAYS + 20 * STRIDE;
 export const MIXING = ARRAYS + 21 * STRIDE;
-/** Fluxes follow one another in the order of the conserved variables, and so do slopes and saved states. */
+/** Fluxes follow one another in the order of the conserved variables, slopes and half-step states in that of the primitive ones. */
 export const MASS_FLUX = ARRAYS + 22 * STRIDE;
 export const MOMENTUM_FLUX = ARRAYS + 23 * STRIDE;
 export const ENERGY_FLUX = ARRAYS + 24 * STRIDE;
@@ -79,19 +81,19 @@ export const PRODUCT_FLUX = ARRAYS + 26 * STRIDE;
 export const TURBULENCE_FLUX = ARRAYS + 27 * STRIDE;
 export const PROGRESS_FLUX = ARRAYS + 28 * STRIDE;
 export const SLOPE_DENSITY = ARRAYS + 29 * STRIDE;
-export const SLOPE_VELOCITY = ARRAYS + 30 * STRIDE;
+export const SLOPE_FLOW = ARRAYS + 30 * STRIDE;
 export const SLOPE_PRESSURE = ARRAYS + 31 * STRIDE;
 export const SLOPE_FUEL = ARRAYS + 32 * STRIDE;
 export const SLOPE_PRODUCT = ARRAYS + 33 * STRIDE;
 export const SLOPE_K = ARRAYS + 34 * STRIDE;
 export const SLOPE_Z = ARRAYS + 35 * STRIDE;
-export const SAVED_MASS = ARRAYS + 36 * STRIDE;
-export const SAVED_MOMENTUM = ARRAYS + 37 * STRIDE;
-export const SAVED_ENERGY = ARRAYS + 38 * STRIDE;
-export const SAVED_FUEL_MASS = ARRAYS + 39 * STRIDE;
-export const SAVED_PRODUCT_MASS = ARRAYS + 40 * STRIDE;
-export const SAVED_TURBULENCE = ARRAYS + 41 * STRIDE;
-export const SAVED_PROGRESS = ARRAYS + 42 * STRIDE;
+export const HALF_DENSITY = ARRAYS + 36 * STRIDE;
+export const HALF_FLOW = ARRAYS + 37 * STRIDE;
+export const HALF_PRESSURE = ARRAYS + 38 * STRIDE;
+export const HALF_FUEL = ARRAYS + 39 * STRIDE;
+export const HALF_PRODUCT = ARRAYS + 40 * STRIDE;
+export const HALF_K = ARRAYS + 41 * STRIDE;
+export const HALF_Z = ARRAYS + 42 * STRIDE;
 // The grid.
 export const FACE_AREA = ARRAYS + 43 * STRIDE;
 export const VOLUME = ARRAYS + 44 * STRIDE;
@@ -103,13 +105,18 @@ export const LOSS_BACKWARD = ARRAYS + 48 * STRIDE;
 export const WALL_TEMPERATURE = ARRAYS + 49 * STRIDE;
 export const FILM_TIME = ARRAYS + 50 * STRIDE;
 export const FILM_HEAT = ARRAYS + 51 * STRIDE;
-// What the kernel keeps for itself: 1/area, whether a face lies at a sudden step, area change and 1/volume of cells, p/ρ.
+// What the kernel keeps for itself: 1/area, whether a face lies at a sudden step, area change and 1/volume of cells.
 export const PER_AREA = ARRAYS + 52 * STRIDE;
 export const SUDDEN = ARRAYS + 53 * STRIDE;
 export const AREA_CHANGE = ARRAYS + 54 * STRIDE;
 export const PER_VOLUME = ARRAYS + 55 * STRIDE;
 export const ENTHALPY = ARRAYS + 56 * STRIDE;
+export const SPECIFIC_VOLUME = ARRAYS + 57 * STRIDE;
+// Kept too: mean area of a cell, 1/area, 1/eddy size.
+export const MEAN_AREA = ARRAYS + 58 * STRIDE;
+export const PER_MEAN_AREA = ARRAYS + 59 * STRIDE;
+export const PER_EDDY = ARRAYS + 60 * STRIDE;
 /** Knots of the chemical delay; then nine coefficients an interval of the gas table, fuel and products less air. */
-export const DELAY = ARRAYS + 57 * STRIDE;
-export const TABLE = ARRAYS + 58 * STRIDE;
+export const DELAY = ARRAYS + 61 * STRIDE;
+export const TABLE = ARRAYS + 62 * STRIDE;
 export const MEMORY_BYTES = TABLE + MAX_INTERVALS * 72;

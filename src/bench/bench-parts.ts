@@ -132,10 +132,11 @@ function timed(run: KernelFunctions, clock: { inside: number }): KernelFunctions
     };
   return {
     prepare: wrap(run.prepare),
+    prepareSources: wrap(run.prepareSources),
     recoverPrimitives: wrap(run.recoverPrimitives),
+    predictHalfStep: wrap(run.predictHalfStep),
     innerFluxes: wrap(run.innerFluxes),
-    middleOfStep: wrap(run.middleOfStep),
-    secondStage: wrap(run.secondStage),
+    applyFluxes: wrap(run.applyFluxes),
     applyCellSources: wrap(run.applyCellSources),
   };
 }

@@ -20,15 +20,13 @@ const gas = makeGasClosure(makeGasTable('propane'));
 /** Everything that a flow and its sources hold, as plain numbers, so that NaN equals NaN and −0 differs from 0. */
 function contents(flow: Flow, sources: CellSources) {
   const all: Record<string, number | number[]> = { fastest: flow.fastest };
-  const { slopes, saved, ...rest } = flow;
+  const { slopes, half, ...rest } = flow;
   for (const [key, value] of Object.entries({ ...rest, ...sources, ...flow.grid })) {
     if (value instanceof Float64Array) all[key] = [...value];
     else if (typeof value === 'number') all[key] = value;
   }
   for (const [key, value] of Object.entries(slopes)) all[`slope of ${key}`] = [...value];
-  saved.forEach((value, n) => {
-    all[`saved ${n}`] = [...value];
-  });
+  for (const [key, value] of Object.entries(half)) all[`half-step ${key}`] = [...value];
   return all;
 }
 

@@ -1,11 +1,11 @@
 /** shared/duct/flux-hllc.ts, two faces at a time; faces at sudden steps and lost reconstructions go one at a time. */
 import {
-  DENSITY, DX, ENERGY_FLUX, ENTHALPY, FACE_AREA, FUEL, FUEL_ENERGY, FUEL_FLUX, GAS_AIR, GAS_FUEL, GAS_PRODUCT,
-  HEAT_CAPACITY, INTERNAL_ENERGY, K, MASS_FLUX, MIXING, MOMENTUM_FLUX, PER_AREA, PRESSURE, PRODUCT, PRODUCT_ENERGY,
-  PRODUCT_FLUX, PROGRESS_FLUX, SLOPE_DENSITY, SLOPE_FUEL, SLOPE_K, SLOPE_PRESSURE, SLOPE_PRODUCT, SLOPE_VELOCITY, SLOPE_Z,
-  SOUND_SPEED, SUDDEN, TEMPERATURE, TURBULENCE_FLUX, VELOCITY, VOLUME, VOLUME_FLOW, Z,
+  DENSITY, DX, ENERGY_FLUX, ENTHALPY, FACE_AREA, FUEL, FUEL_ENERGY, FUEL_FLUX, GAS_AIR, GAS_FUEL, GAS_PRODUCT, HALF_DENSITY,
+  HALF_FLOW, HALF_FUEL, HALF_K, HALF_PRESSURE, HALF_PRODUCT, HALF_Z, HEAT_CAPACITY, INTERNAL_ENERGY, K, MASS_FLUX, MIXING,
+  MOMENTUM_FLUX, PER_AREA, PRESSURE, PRODUCT, PRODUCT_ENERGY, PRODUCT_FLUX, PROGRESS_FLUX, SLOPE_DENSITY, SLOPE_FLOW,
+  SLOPE_FUEL, SLOPE_K, SLOPE_PRESSURE, SLOPE_PRODUCT, SLOPE_Z, SOUND_SPEED, SUDDEN, TEMPERATURE, TURBULENCE_FLUX, VELOCITY,
+  VOLUME, Z,
 } from '../layout';
-import { limitSlopes } from './limiter';
 
 const GENTLE_STEP: f64 = 1.25;
 
@@ -27,14 +27,14 @@ function oneFace(i: usize, perDx: f64): void {
   const ra = load<f64>(0, GAS_AIR);
   const rf = load<f64>(0, GAS_FUEL);
   const rp = load<f64>(0, GAS_PRODUCT);
-  let dl = load<f64>(i, DENSITY) + 0.5 * load<f64>(i, SLOPE_DENSITY);
-  let pl = load<f64>(i, PRESSURE) + 0.5 * load<f64>(i, SLOPE_PRESSURE);
-  let dr = load<f64>(j, DENSITY) - 0.5 * load<f64>(j, SLOPE_DENSITY);
-  let pr = load<f64>(j, PRESSURE) - 0.5 * load<f64>(j, SLOPE_PRESSURE);
+  let dl = load<f64>(i, HALF_DENSITY) + 0.5 * load<f64>(i, SLOPE_DENSITY);
+  let pl = load<f64>(i, HALF_PRESSURE) + 0.5 * load<f64>(i, SLOPE_PRESSURE);
+  let dr = load<f64>(j, HALF_DENSITY) - 0.5 * load<f64>(j, SLOPE_DENSITY);
+  let pr = load<f64>(j, HALF_PRESSURE) - 0.5 * load<f64>(j, SLOPE_PRESSURE);
   const a = load<f64>(j, FACE_AREA);
   const perArea = load<f64>(j, PER_AREA);
-  let ul = (load<f64>(i, VOLUME_FLOW) + 0.5 * load<f64>(i, SLOPE_VELOCITY)) * perArea;
-  let ur = (load<f64>(j, VOLUME_FLOW) - 0.5 * load<f64>(j, SLOPE_VELOCITY)) * perArea;
+  let ul = (load<f64>(i, HALF_FLOW) + 0.5 * load<f64>(i, SLOPE_FLOW)) * perArea;
+  let ur = (load<f64>(j, HALF_FLOW) - 0.5 * load<f64>(j, SLOPE_FLOW)) * perArea;
   const cl = load<f64>(i, SOUND_SPEED);
   const cr = load<f64>(j, SOUND_SPEED);
   const stepLeft = load<f64>(i, VOLUME) * perDx * perArea;
@@ -65,8 +65,8 @@ function oneFace(i: usize, perDx: f64): void {
   const signal = fromLeft ? left : right;
   const fuel = load<f64>(up, FUEL);
   const product = load<f64>(up, PRODUCT);
-  const yf = fuel + half * load<f64>(up, SLOPE_FUEL);
-  const yp = product + half * load<f64>(up, SLOPE_PRODUCT);
+  const yf = load<f64>(up, HALF_FUEL) + half * load<f64>(up, SLOPE_FUEL);
+  const yp = load<f64>(up, HALF_PRODUCT) + half * load<f64>(up, SLOPE_PRODUCT);
   const t = p / (d * (ra + yf * rf + yp * rp));
   const e =
     load<f64>(up, INTERNAL_ENERGY) +
@@ -87,8 +87,8 @@ function oneFace(i: usize, perDx: f64): void {
     store<f64>(j, mass * middle + a * ps, MOMENTUM_FLUX);
     energy = a * middle * (((signal - u) * E - p * u + ps * middle) * g + ps);
   }
-  let turbulence = mass * (load<f64>(up, K) + half * load<f64>(up, SLOPE_K));
-  let progress = mass * (load<f64>(up, Z) + half * load<f64>(up, SLOPE_Z));
+  let turbulence = mass * (load<f64>(up, HALF_K) + half * load<f64>(up, SLOPE_K));
+  let progress = mass * (load<f64>(up, HALF_Z) + half * load<f64>(up, SLOPE_Z));
   let fuelFlux = mass * yf;
   let productFlux = mass * yp;
   const mix = 0.5 * (load<f64>(i, MIXING) + load<f64>(j, MIXING)) * a * perDx;
@@ -133,10 +133,10 @@ function mixed(flux: v128, mix: v128, mixes: v128, difference: v128): v128 {
 function twoFaces(i: usize, perDx: f64): void {
   const zero = f64x2.splat(0);
   const j = i + 8;
-  const dl = before(v128.load(i, DENSITY), v128.load(i, SLOPE_DENSITY));
-  const pl = before(v128.load(i, PRESSURE), v128.load(i, SLOPE_PRESSURE));
-  const dr = behind(v128.load(i, DENSITY + 8), v128.load(i, SLOPE_DENSITY + 8));
-  const pr = behind(v128.load(i, PRESSURE + 8), v128.load(i, SLOPE_PRESSURE + 8));
+  const dl = before(v128.load(i, HALF_DENSITY), v128.load(i, SLOPE_DENSITY));
+  const pl = before(v128.load(i, HALF_PRESSURE), v128.load(i, SLOPE_PRESSURE));
+  const dr = behind(v128.load(i, HALF_DENSITY + 8), v128.load(i, SLOPE_DENSITY + 8));
+  const pr = behind(v128.load(i, HALF_PRESSURE + 8), v128.load(i, SLOPE_PRESSURE + 8));
   const positive = v128.and(
     v128.and(f64x2.gt(dl, zero), f64x2.gt(pl, zero)),
     v128.and(f64x2.gt(dr, zero), f64x2.gt(pr, zero)),
@@ -148,8 +148,8 @@ function twoFaces(i: usize, perDx: f64): void {
   }
   const a = v128.load(j, FACE_AREA);
   const perArea = v128.load(j, PER_AREA);
-  const ul = f64x2.mul(before(v128.load(i, VOLUME_FLOW), v128.load(i, SLOPE_VELOCITY)), perArea);
-  const ur = f64x2.mul(behind(v128.load(i, VOLUME_FLOW + 8), v128.load(i, SLOPE_VELOCITY + 8)), perArea);
+  const ul = f64x2.mul(before(v128.load(i, HALF_FLOW), v128.load(i, SLOPE_FLOW)), perArea);
+  const ur = f64x2.mul(behind(v128.load(i, HALF_FLOW + 8), v128.load(i, SLOPE_FLOW + 8)), perArea);
   const cl = v128.load(i, SOUND_SPEED);
   const cr = v128.load(j, SOUND_SPEED);
   const left = f64x2.pmin(f64x2.sub(ur, cr), f64x2.sub(ul, cl));
@@ -167,13 +167,13 @@ function twoFaces(i: usize, perDx: f64): void {
   const m = v128.bitselect(ml, mr, fromLeft);
   const signal = v128.bitselect(left, right, fromLeft);
   const yf = v128.bitselect(
-    before(v128.load(i, FUEL), v128.load(i, SLOPE_FUEL)),
-    behind(v128.load(i, FUEL + 8), v128.load(i, SLOPE_FUEL + 8)),
+    before(v128.load(i, HALF_FUEL), v128.load(i, SLOPE_FUEL)),
+    behind(v128.load(i, HALF_FUEL + 8), v128.load(i, SLOPE_FUEL + 8)),
     fromLeft,
   );
   const yp = v128.bitselect(
-    before(v128.load(i, PRODUCT), v128.load(i, SLOPE_PRODUCT)),
-    behind(v128.load(i, PRODUCT + 8), v128.load(i, SLOPE_PRODUCT + 8)),
+    before(v128.load(i, HALF_PRODUCT), v128.load(i, SLOPE_PRODUCT)),
+    behind(v128.load(i, HALF_PRODUCT + 8), v128.load(i, SLOPE_PRODUCT + 8)),
     fromLeft,
   );
   const gas = f64x2.add(
@@ -207,13 +207,13 @@ function twoFaces(i: usize, perDx: f64): void {
   let fuel = f64x2.mul(mass, yf);
   let product = f64x2.mul(mass, yp);
   let turbulence = f64x2.mul(mass, v128.bitselect(
-    before(v128.load(i, K), v128.load(i, SLOPE_K)),
-    behind(v128.load(i, K + 8), v128.load(i, SLOPE_K + 8)),
+    before(v128.load(i, HALF_K), v128.load(i, SLOPE_K)),
+    behind(v128.load(i, HALF_K + 8), v128.load(i, SLOPE_K + 8)),
     fromLeft,
   ));
   let progress = f64x2.mul(mass, v128.bitselect(
-    before(v128.load(i, Z), v128.load(i, SLOPE_Z)),
-    behind(v128.load(i, Z + 8), v128.load(i, SLOPE_Z + 8)),
+    before(v128.load(i, HALF_Z), v128.load(i, SLOPE_Z)),
+    behind(v128.load(i, HALF_Z + 8), v128.load(i, SLOPE_Z + 8)),
     fromLeft,
   ));
   const mean = f64x2.mul(f64x2.splat(0.5), f64x2.add(v128.load(i, MIXING), v128.load(j, MIXING)));
@@ -238,21 +238,6 @@ function twoFaces(i: usize, perDx: f64): void {
 /** Fills the fluxes of faces 1 … n − 1. */
 export function innerFluxes(n: i32): void {
   const perDx = 1 / load<f64>(0, DX);
-  const cells: usize = n << 3;
-  // Two at a time; an odd last cell writes into the spare room behind each array.
-  for (let at: usize = 0; at < cells; at += 16) {
-    const flow = f64x2.mul(f64x2.mul(v128.load(at, VELOCITY), v128.load(at, VOLUME)), f64x2.splat(perDx));
-    v128.store(at, flow, VOLUME_FLOW);
-    const work = f64x2.div(v128.load(at, PRESSURE), v128.load(at, DENSITY));
-    v128.store(at, f64x2.add(v128.load(at, INTERNAL_ENERGY), work), ENTHALPY);
-  }
-  limitSlopes(DENSITY, SLOPE_DENSITY, n);
-  limitSlopes(VOLUME_FLOW, SLOPE_VELOCITY, n);
-  limitSlopes(PRESSURE, SLOPE_PRESSURE, n);
-  limitSlopes(FUEL, SLOPE_FUEL, n);
-  limitSlopes(PRODUCT, SLOPE_PRODUCT, n);
-  limitSlopes(K, SLOPE_K, n);
-  limitSlopes(Z, SLOPE_Z, n);
   const faces: usize = (n - 1) << 3;
   const pairs: usize = ((n - 1) & ~1) << 3;
   let i: usize = 0;

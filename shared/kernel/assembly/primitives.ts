@@ -1,8 +1,8 @@
 /** shared/duct/primitives.ts, two cells at a time, operation for operation. */
 import {
-  DENSITY, ENERGY, FASTEST, FUEL, FUEL_ENERGY, FUEL_MASS, GAS_AIR, GAS_FUEL, GAS_PRODUCT, HEAT_CAPACITY,
-  INTERNAL_ENERGY, INTERVALS, K, MASS, MOMENTUM, PRESSURE, PRODUCT, PRODUCT_ENERGY, PRODUCT_MASS, PROGRESS, SOUND_SPEED,
-  TABLE, TEMPERATURE, TEMPERATURE_MIN, TEMPERATURE_STEP, TURBULENCE, VELOCITY, Z,
+  DENSITY, ENERGY, ENTHALPY, FASTEST, FUEL, FUEL_ENERGY, FUEL_MASS, GAS_AIR, GAS_FUEL, GAS_PRODUCT, HEAT_CAPACITY,
+  INTERNAL_ENERGY, INTERVALS, K, MASS, MEAN_AREA, MOMENTUM, PRESSURE, PRODUCT, PRODUCT_ENERGY, PRODUCT_MASS, PROGRESS,
+  SOUND_SPEED, SPECIFIC_VOLUME, TABLE, TEMPERATURE, TEMPERATURE_MIN, TEMPERATURE_STEP, TURBULENCE, VELOCITY, VOLUME_FLOW, Z,
 } from '../layout';
 import { knot } from './knot';
 
@@ -57,14 +57,18 @@ export function recoverPrimitives(n: i32): void {
     const T = f64x2.add(vt0, f64x2.mul(f64x2.add(j, w), vdT));
     const cv = f64x2.mul(f64x2.add(b1, f64x2.mul(f64x2.mul(two, w), b2)), vPerStep);
     const r = f64x2.add(f64x2.add(f64x2.splat(ra), f64x2.mul(yf, f64x2.splat(rf))), f64x2.mul(yp, f64x2.splat(rp)));
-    const p = f64x2.mul(f64x2.mul(rho, r), T);
-    const c = f64x2.sqrt(f64x2.mul(f64x2.mul(r, T), f64x2.add(one, f64x2.div(r, cv))));
+    const rT = f64x2.mul(r, T);
+    const p = f64x2.mul(rho, rT);
+    const c = f64x2.sqrt(f64x2.mul(rT, f64x2.add(one, f64x2.div(r, cv))));
     v128.store(at, rho, DENSITY);
+    v128.store(at, inv, SPECIFIC_VOLUME);
     v128.store(at, u, VELOCITY);
+    v128.store(at, f64x2.mul(u, v128.load(at, MEAN_AREA)), VOLUME_FLOW);
     v128.store(at, p, PRESSURE);
     v128.store(at, T, TEMPERATURE);
     v128.store(at, c, SOUND_SPEED);
     v128.store(at, e, INTERNAL_ENERGY);
+    v128.store(at, f64x2.add(e, rT), ENTHALPY);
     v128.store(at, cv, HEAT_CAPACITY);
     v128.store(at, yf, FUEL);
     v128.store(at, yp, PRODUCT);

@@ -1,8 +1,8 @@
 /** shared/combustion/cell-sources.ts, two cells at a time; cells that burn are finished one at a time. */
 import {
-  AIR_FUEL, AREA_CHANGE, AXIAL_MIXING, BURN_RATE, DELAY, DENSITY, DIAMETER, EDDY_SIZE, ENERGY, FILM_HEAT, FILM_TIME,
+  AIR_FUEL, AREA_CHANGE, AXIAL_MIXING, BURN_RATE, DELAY, DENSITY, DIAMETER, DIFFUSIVITY, EDDY_SIZE, ENERGY, FILM_HEAT, FILM_TIME,
   FRICTION_IMPULSE, FUEL_MASS, HALF_FRICTION, HEATING_VALUE, HEAT_CAPACITY, HEAT_RELEASED, IGNITION_MIXING, INTERVALS,
-  LOSS_BACKWARD, LOSS_FORWARD, MASS, MIXING, MOMENTUM, ONSET, PER_RANGE, PER_VOLUME, PRODUCT_MASS, PRODUCT_SHARE,
+  LOSS_BACKWARD, LOSS_FORWARD, MASS, MIXING, MOMENTUM, ONSET, PER_EDDY, PER_RANGE, PER_VOLUME, PRODUCT_MASS, PRODUCT_SHARE,
   PROGRESS, QUENCHED, STEP, TEMPERATURE, TEMPERATURE_MIN, TEMPERATURE_STEP, TURBULENCE, TURBULENCE_DECAY, VELOCITY, VOLUME,
   WALL_AREA, WALL_HEAT, WALL_TEMPERATURE, WALL_TURBULENCE, WIDENING_IMPULSE,
 } from '../layout';
@@ -63,24 +63,25 @@ export function applyCellSources(n: i32, chamberStart: i32, chamberEnd: i32, spa
   let wallHeat: f64 = 0;
   let frictionImpulse: f64 = 0;
   let wideningImpulse: f64 = 0;
+  // The spare room behind an odd last cell holds NaN here, which no comparison keeps.
+  let diffusivity = zero;
   for (let i = 0; i < n; i += 2) {
     const at: usize = i << 3;
     const alone = i + 1 == n;
     const inChamber = within(i, chamberStart, chamberEnd);
     const sparked = within(i, chamberStart, sparkEnd);
     const rho = v128.load(at, MASS);
+    const inv = f64x2.div(one, rho);
     const perV = v128.load(at, PER_VOLUME);
     const u = v128.load(at, VELOCITY);
     const T = v128.load(at, TEMPERATURE);
-    const k = f64x2.pmax(f64x2.div(v128.load(at, TURBULENCE), rho), f64x2.splat(TURBULENCE_FLOOR));
+    const k = f64x2.pmax(f64x2.mul(v128.load(at, TURBULENCE), inv), f64x2.splat(TURBULENCE_FLOOR));
     const rootK = f64x2.sqrt(k);
     const eddy = f64x2.mul(f64x2.splat(load<f64>(0, EDDY_SIZE)), v128.load(at, DIAMETER));
-    const turnover = f64x2.div(rootK, eddy);
-    v128.store(
-      at,
-      f64x2.mul(f64x2.mul(f64x2.mul(rho, f64x2.splat(load<f64>(0, AXIAL_MIXING))), rootK), eddy),
-      MIXING,
-    );
+    const turnover = f64x2.mul(rootK, v128.load(at, PER_EDDY));
+    const diffusion = f64x2.mul(f64x2.mul(f64x2.splat(load<f64>(0, AXIAL_MIXING)), rootK), eddy);
+    v128.store(at, f64x2.mul(rho, diffusion), MIXING);
+    diffusivity = f64x2.pmax(diffusivity, diffusion);
 
     const speed = f64x2.sqrt(f64x2.add(f64x2.mul(u, u), f64x2.mul(f64x2.splat(load<f64>(0, WALL_TURBULENCE)), k)));
     const wallArea = v128.load(at, WALL_AREA);
@@ -114,12 +115,12 @@ export function applyCellSources(n: i32, chamberStart: i32, chamberEnd: i32, spa
       wallHeat += f64x2.extract_lane(heat, 1);
     }
 
-    const made = f64x2.div(f64x2.mul(f64x2.mul(loss, u), perV), rho);
+    const made = f64x2.mul(f64x2.mul(f64x2.mul(loss, u), perV), inv);
     const decay = f64x2.mul(f64x2.mul(f64x2.splat(load<f64>(0, TURBULENCE_DECAY)), turnover), dt);
     v128.store(at, f64x2.mul(rho, f64x2.div(f64x2.add(k, made), f64x2.add(one, decay))), TURBULENCE);
 
-    const yf = f64x2.div(v128.load(at, FUEL_MASS), rho);
-    const yp = f64x2.div(v128.load(at, PRODUCT_MASS), rho);
+    const yf = f64x2.mul(v128.load(at, FUEL_MASS), inv);
+    const yp = f64x2.mul(v128.load(at, PRODUCT_MASS), inv);
     const ya = f64x2.sub(f64x2.sub(one, yf), yp);
     const fresh = f64x2.gt(ya, f64x2.splat(1e-4));
     const air = f64x2.mul(rho, ya);
@@ -197,4 +198,7 @@ export function applyCellSources(n: i32, chamberStart: i32, chamberEnd: i32, spa
   store<f64>(0, wallHeat, WALL_HEAT);
   store<f64>(0, frictionImpulse, FRICTION_IMPULSE);
   store<f64>(0, wideningImpulse, WIDENING_IMPULSE);
+  const first = f64x2.extract_lane(diffusivity, 0);
+  const second = f64x2.extract_lane(diffusivity, 1);
+  store<f64>(0, second > first ? second : first, DIFFUSIVITY);
 }
