@@ -1,4 +1,5 @@
 /** The search of a study: architectures in, what was found out, every answer through the store. */
+import { digestOf } from '../config/canonical.ts';
 import type { Study } from '../config/study.ts';
 import { ARCHITECTURE_SEARCH, searchArchitectures } from '../search/architecture-search.ts';
 import type { EvaluationOrder } from '../search/evaluation-order.ts';
@@ -79,7 +80,7 @@ export async function searchStudy({
     return summaries.map(outcomeOf);
   };
 
-  const checkpoint = folder.checkpoint(SEARCH_STATE_FORMAT);
+  const checkpoint = folder.checkpoint({ format: SEARCH_STATE_FORMAT, spaces: digestOf(spaces.map(meaningOf)) });
   const found = (await checkpoint.read(folder.evaluations.size)) as StudySearchState | null;
   const from = found && passesThrough(found.search, search) ? found : null;
   if (from) {
@@ -112,6 +113,20 @@ export async function searchStudy({
     onProgress: ({ front }) => progress.best(bestInWords(front)),
   });
   return { result, kept, asked };
+}
+
+/** What coordinates mean: variables, and the engines at three places between their bounds. */
+function meaningOf(space: DesignSpace) {
+  const { architecture, variables } = space;
+  const engines = [0.2, 0.5, 0.8].map((share) => {
+    const x = variables.map((variable) => {
+      const [low, high] = variable.kind === 'choice' ? [0, variable.options.length - 1] : [variable.low, variable.high];
+      const value = low + share * (high - low);
+      return variable.kind === 'real' ? value : Math.round(value);
+    });
+    return space.toEngine(x);
+  });
+  return { id: architecture.id, variables, engines: JSON.stringify(engines) };
 }
 
 function problemOf(space: DesignSpace): SearchProblem {

@@ -5,6 +5,7 @@
 import { Archive } from './archive.ts';
 import { createDomain, type Domain, fingerprint, repair } from './domain.ts';
 import { ViolationScale } from './domination.ts';
+import { KnownDesigns } from './known-designs.ts';
 import { latinHypercube } from './latin-hypercube.ts';
 import { FEASIBLE, INFEASIBLE, type Member, REFUSED, refuse, type SearchProblem } from './outcome.ts';
 import type { Generator } from './random.ts';
@@ -65,7 +66,7 @@ export class Evolution {
   private readonly variation: Variation;
   private readonly scale = new ViolationScale();
   /** Fingerprints of every design ever asked for: none is paid for twice. */
-  private known = new Set<number>();
+  private readonly known = new KnownDesigns();
   private toldOf = 0;
   private started = false;
   private asked: Offspring[] = [];
@@ -88,7 +89,7 @@ export class Evolution {
       population,
       archive: this.archive.members,
       refused,
-      known: Uint32Array.from(this.known),
+      known: this.known.marks,
       toldOf,
       started,
       random: this.random.state,
@@ -101,7 +102,7 @@ export class Evolution {
     this.population = state.population;
     this.archive.members = state.archive;
     this.refused = state.refused;
-    this.known = new Set(state.known);
+    this.known.marks = state.known;
     this.toldOf = state.toldOf;
     this.started = state.started;
     this.random.state = state.random;

@@ -12,7 +12,7 @@ import { access, constants, mkdir, readdir, readFile, rename, stat, unlink } fro
 import { join, resolve } from 'node:path';
 import { canonicalJson, digestOf } from '../config/canonical.ts';
 import type { Study } from '../config/study.ts';
-import { type CheckpointFile, checkpointFile } from './checkpoint.ts';
+import { type CheckpointBasis, type CheckpointFile, checkpointFile } from './checkpoint.ts';
 import { differences } from './differences.ts';
 import { writeDurably } from './durable-file.ts';
 import { type FolderLock, lockFolder } from './folder-lock.ts';
@@ -67,8 +67,8 @@ export interface StudyFolder {
   identity: StudyIdentity;
   evaluations: RecordLog;
   finalists: RecordLog;
-  /** @param format of the state that is kept in it */
-  checkpoint(format: number): CheckpointFile;
+  /** @param basis what else must agree for it to be used, besides model, tool and configuration */
+  checkpoint(basis: CheckpointBasis): CheckpointFile;
   /** Sentences for the user: repairs, a lock taken over, evaluations found. */
   notes: string[];
   /** Closes the logs and frees the folder. */
@@ -116,9 +116,9 @@ export async function openStudyFolder(study: Study, options: OpenFolderOptions):
     for (const log of open) notes.push(...log.repairs);
     const [evaluations, finalists] = open;
     if (evaluations.size > 0) notes.push(`${evaluations.size} stored evaluations are used again.`);
-    const checkpoint = (format: number) =>
+    const checkpoint = (basis: CheckpointBasis) =>
       checkpointFile(join(path, CHECKPOINT_FILE), {
-        format,
+        ...basis,
         modelVersion,
         toolVersion,
         foundation: digestOf(foundation(identity)),

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { simulatedBinaryCrossover } from '../../src/search/crossover.ts';
 import { differentialVariation } from '../../src/search/differential.ts';
 import { createDomain, inside, repair } from '../../src/search/domain.ts';
+import { KnownDesigns } from '../../src/search/known-designs.ts';
 import { latinHypercube } from '../../src/search/latin-hypercube.ts';
 import { mutate } from '../../src/search/mutation.ts';
 import { childRandom, createRandom } from '../../src/search/random.ts';
@@ -129,5 +130,27 @@ describe('generators', () => {
     expect(Math.abs(mean - 0.5)).toBeLessThan(5 * Math.sqrt(1 / 12 / values.length));
     expect(Math.abs(variance - 1 / 12)).toBeLessThan(5 * Math.sqrt(1 / 180 / values.length));
     expect(Math.abs(covariance / values.length)).toBeLessThan(5 / 12 / Math.sqrt(values.length));
+  });
+});
+
+describe('known designs', () => {
+  it('agree with a plain set, zero and the largest fingerprint included, also after being put back', () => {
+    const random = createRandom('known');
+    const plain = new Set<number>();
+    const known = new KnownDesigns();
+    const odd = [0, 4294967295, 1, 2147483648];
+    for (let n = 0; n < 5000; n++) {
+      const mark = n % 50 === 0 ? odd[(n / 50) % 4] : Math.floor(random.uniform() * 6000) * 65536;
+      expect(known.has(mark)).toBe(plain.has(mark));
+      plain.add(mark);
+      known.add(mark);
+    }
+    const again = new KnownDesigns();
+    again.marks = known.marks;
+    for (const set of [known, again]) {
+      expect(set.size).toBe(plain.size);
+      expect([...set.marks].sort((a, b) => a - b)).toEqual([...plain].sort((a, b) => a - b));
+    }
+    expect(again.has(3)).toBe(false);
   });
 });
