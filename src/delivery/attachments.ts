@@ -66,7 +66,11 @@ export function megabytes(bytes: number): string {
 
 async function packPatterns(folder: string): Promise<Buffer | null> {
   const root = path.join(folder, PATTERNS_FOLDER);
-  const names = await fastGlob(['**/*.svg', '**/*.dxf'], { cwd: root, onlyFiles: true, followSymbolicLinks: false });
+  const names = await fastGlob(['**/*.svg', '**/*.dxf', '**/*.pdf'], {
+    cwd: root,
+    onlyFiles: true,
+    followSymbolicLinks: false,
+  });
   if (names.length === 0) return null;
   const entries = [];
   for (const name of names.sort()) {
