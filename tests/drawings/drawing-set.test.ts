@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { nestParts } from '../../shared/fabrication/nesting.ts';
 import { partsList } from '../../shared/fabrication/parts.ts';
 import { enginePatterns } from '../../shared/fabrication/patterns/engine-patterns.ts';
+import { sheetFor, sheetUses, useOf } from '../../shared/fabrication/sheet-use.ts';
 import type { Candidate } from '../../src/ranking/results.ts';
 import { drawingSet } from '../../src/report/drawings/index.ts';
 import { bigReedEngine, poppetEngine, reedEngine, uBentEngine } from '../fabrication/engines.ts';
@@ -102,9 +103,11 @@ describe.each(['A4', 'Letter'] as const)('the drawings of a study on %s', (paper
         parts.reduce((sum, p) => sum + p.mass * p.count, 0),
         12,
       );
-      // Only the sheet has a price here: area over a utilisation of three quarters, at 60 for 2 m².
+      // Only the sheet has a price here, 60 for 2 m²: the area with its share of the nested waste.
       const chamber = parts.findIndex((p) => p.id === 'chamber-shell');
-      expect(set.partsLists[id][chamber].cost).toBeCloseTo((parts[chamber].area / 0.75) * 30, 9);
+      const use = useOf(parts[chamber], sheetUses(parts, drawn(paper).brief.sheets));
+      expect(set.partsLists[id][chamber].cost).toBeCloseTo(sheetFor(parts[chamber], use) * 30, 9);
+      expect(sheetFor(parts[chamber], use)).toBeGreaterThan(parts[chamber].area);
     }
   });
 
