@@ -89,6 +89,11 @@ export async function searchStudy({
     clock.recall(from.search.stood);
     progress.answered(false, from.search.spent);
   }
+  let noted = false;
+  const noteOnce = (reason: string) => {
+    if (!noted) progress.note(`The search goes on without a checkpoint: ${reason}`);
+    noted = true;
+  };
   const due = new CheckpointDue(clock, asked.screen + asked.full);
 
   const result = await searchArchitectures({
@@ -108,7 +113,10 @@ export async function searchStudy({
       if (!due.at(asked.screen + asked.full)) return;
       const keptStates = new Map(spaces.map(({ architecture: { id } }) => [id, (kept.get(id) as KeptDesigns).state]));
       const held: StudySearchState = { search: state(), kept: keptStates, asked };
-      await due.during(() => checkpoint.write(held, folder.evaluations.size));
+      await due.during(() =>
+        // A night does not end for want of something that only saves time.
+        checkpoint.write(held, folder.evaluations.size).catch((error: Error) => noteOnce(error.message)),
+      );
     },
     onProgress: ({ front }) => progress.best(bestInWords(front)),
   });

@@ -1,10 +1,19 @@
 /** A search through the real store, cut and gone on with. The evaluations are invented; everything else is what a night runs. */
-import { existsSync, mkdtempSync, readFileSync, statSync, truncateSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { INVENTED } from '../../src/bench/soak/invented-evaluator.ts';
-import { SILENT } from '../../src/cli/progress.ts';
+import { type Progress, SILENT } from '../../src/cli/progress.ts';
 import { searchStudy } from '../../src/cli/search-study.ts';
 import { digestOf } from '../../src/config/canonical.ts';
 import { loadStudy } from '../../src/config/files.ts';
@@ -54,11 +63,12 @@ interface RunOptions {
   evaluations?: number;
   /** Seconds that pass with each answer; enough of them and each generation leaves a checkpoint. */
   pace?: () => number;
+  progress?: Progress;
 }
 
 async function run(
   out: string,
-  { evaluator = INVENTED, evaluations = BUDGET, pace = () => 1 }: RunOptions = {},
+  { evaluator = INVENTED, evaluations = BUDGET, pace = () => 1, progress = SILENT }: RunOptions = {},
 ): Promise<Run> {
   const own: Study = { ...study, search: { ...study.search, evaluations, timeLimit: null } };
   const opened = await openStudyFolder(own, { out, modelVersion: 'm'.repeat(64), toolVersion: '1', fresh: false });
@@ -88,7 +98,7 @@ async function run(
       spaces: architecturesOf(own),
       stored: answers,
       clock,
-      progress: SILENT,
+      progress,
     });
     const designs = [...kept].map(([id, { designs, running, feasible }]) => ({ id, designs, running, feasible }));
     const digest = digestOf(JSON.parse(JSON.stringify({ result, asked, designs })));
@@ -182,6 +192,27 @@ describe('a search that was cut', () => {
       const again = await run(out, { evaluations });
       expect(again.digest).toBe(whole.digest);
     }
+  });
+
+  test('goes on without a checkpoint where none can be written, and says so once', async () => {
+    const out = folder();
+    const { file } = await run(out, { evaluations: 100 });
+    const notes: string[] = [];
+    const again = await run(out, {
+      // Something stands where the checkpoint belongs, once the folder is open.
+      evaluator: {
+        ...INVENTED,
+        evaluate: (...asked) => {
+          rmSync(file('search.checkpoint'), { force: true, recursive: true });
+          mkdirSync(file('search.checkpoint/in-the-way'), { recursive: true });
+          return INVENTED.evaluate(...asked);
+        },
+      },
+      progress: { ...SILENT, note: (sentence) => void notes.push(sentence) },
+    });
+    expect(again.digest).toBe(uncut.digest);
+    expect(notes).toHaveLength(1);
+    expect(notes[0]).toMatch(/without a checkpoint: cannot write .*search\.checkpoint/);
   });
 
   test('leaves no half-written files of a killed run, and foreign files alone', async () => {
