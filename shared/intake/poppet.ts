@@ -58,8 +58,8 @@ export function makePoppetValve(poppet: PoppetIntake): IntakeValve {
   const weight = poppet.axis === 'vertical' ? mass * GRAVITY : 0;
   const friction = GUIDE_FRICTION * mass;
   const damping = 2 * DAMPING * omega * mass;
-  let x = 0;
-  let v = 0;
+  // Lift and speed. An array, since a closure's own numbers cost an allocation at each change.
+  const motion = new Float64Array(2);
   const valve: IntakeValve = {
     fullArea: poppet.valves * opening(poppet.lift),
     stopLift: poppet.lift,
@@ -72,9 +72,9 @@ export function makePoppetValve(poppet: PoppetIntake): IntakeValve {
     seatImpact: 0,
     stopImpact: 0,
     peakLift: 0,
-    lift: () => x,
-    openArea: () => poppet.valves * opening(x),
-    effectiveArea: () => poppet.valves * (effective(x) + LEAKAGE * port),
+    lift: () => motion[0],
+    openArea: () => poppet.valves * opening(motion[0]),
+    effectiveArea: () => poppet.valves * (effective(motion[0]) + LEAKAGE * port),
     resetExtremes() {
       valve.seatImpact = 0;
       valve.stopImpact = 0;
@@ -83,6 +83,8 @@ export function makePoppetValve(poppet: PoppetIntake): IntakeValve {
     advance(dt, difference) {
       const pieces = Math.ceil((omega * dt) / 0.2);
       const h = dt / pieces;
+      let x = motion[0];
+      let v = motion[1];
       for (let n = 0; n < pieces; n++) {
         const s = opening(x) / port;
         // Pressure that shuts the valve acts on the whole head, suction on the port.
@@ -105,6 +107,8 @@ export function makePoppetValve(poppet: PoppetIntake): IntakeValve {
         }
         if (x > valve.peakLift) valve.peakLift = x;
       }
+      motion[0] = x;
+      motion[1] = v;
     },
   };
   return valve;

@@ -56,10 +56,9 @@ export function makeReedValve(reed: ReedIntake, discharge: number): IntakeValve 
   const mass = density * reed.thickness * reed.width * reed.length;
   const portArea = reed.portArea * reed.petals;
   const leak = LEAKAGE * portArea;
-  let q1 = 0;
-  let v1 = 0;
-  let q2 = 0;
-  let v2 = 0;
+  // Lift and speed of both modes: q₁, v₁, q₂, v₂. An array, since a closure's own numbers cost an allocation at each change.
+  const motion = new Float64Array(4);
+  const tipLift = () => Math.max(0, motion[0] + motion[2]);
   const opening = (tip: number) => reed.petals * seriesArea(reedCurtain(tip, reed.width, reed.length), reed.portArea);
   const valve: IntakeValve = {
     fullArea: opening(reed.stopLift),
@@ -73,9 +72,9 @@ export function makeReedValve(reed: ReedIntake, discharge: number): IntakeValve 
     seatImpact: 0,
     stopImpact: 0,
     peakLift: 0,
-    lift: () => Math.max(0, q1 + q2),
-    openArea: () => opening(Math.max(0, q1 + q2)),
-    effectiveArea: () => discharge * opening(Math.max(0, q1 + q2)) + leak,
+    lift: tipLift,
+    openArea: () => opening(tipLift()),
+    effectiveArea: () => discharge * opening(tipLift()) + leak,
     resetExtremes() {
       valve.seatImpact = 0;
       valve.stopImpact = 0;
@@ -84,11 +83,15 @@ export function makeReedValve(reed: ReedIntake, discharge: number): IntakeValve 
     advance(dt, difference) {
       const pieces = Math.ceil((omega2 * dt) / 0.4);
       const h = dt / pieces;
+      let q1 = motion[0];
+      let v1 = motion[1];
+      let q2 = motion[2];
+      let v2 = motion[3];
       for (let n = 0; n < pieces; n++) {
         const tip = q1 + q2;
         if (tip <= 0 && difference <= 0 && v1 + v2 <= 0) {
           q1 = v1 = q2 = v2 = 0;
-          return;
+          break;
         }
         const s = opening(Math.max(0, tip)) / portArea;
         const drive = difference * (1 - 0.5 * s * s) * perPressure;
@@ -111,6 +114,10 @@ export function makeReedValve(reed: ReedIntake, discharge: number): IntakeValve 
         }
         if (lift > valve.peakLift) valve.peakLift = Math.min(lift, reed.stopLift);
       }
+      motion[0] = q1;
+      motion[1] = v1;
+      motion[2] = q2;
+      motion[3] = v2;
     },
   };
   return valve;
