@@ -49,11 +49,11 @@ export function drawingSet(candidates: readonly Candidate[], study: Study): Draw
   };
   const { paper } = study.report;
   const full = candidates.slice(0, FULL_SHEETS);
-  for (const { id, engine } of candidates) {
+  candidates.forEach(({ id, engine }, i) => {
     attempt(id, 'the side view', () => {
-      set.sideViews[id] = sideView(engine, paper, { id, marks: partMarks(engine) });
+      set.sideViews[id] = sideView(engine, paper, { id, marks: partMarks(engine), brief: i >= FULL_SHEETS });
     });
-  }
+  });
   for (const { id, engine } of full) {
     attempt(id, 'the sections', () => {
       set.sections[id] = sectionDrawings(engine, paper, { id, marks: partMarks(engine) });

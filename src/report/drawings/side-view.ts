@@ -29,14 +29,18 @@ import { type Leg, sideLegs } from './side-features.ts';
 export const DRAWING_WIDTH: Record<Paper, number> = { A4: 177, Letter: 183 };
 /** Kept free at each side for the overall height and for text, mm. */
 const SIDE_MARGIN = 14;
-const LARGEST_BODY_HEIGHT = 95;
+const LARGEST_BODY_HEIGHT = { full: 95, brief: 55 };
 const NOTE_PITCH = 4;
+/** Shorter parts, mm on paper, go without a name on sheets of half a page. */
+const SHORTEST_NAMED = 2;
 
 export interface SideViewOptions {
   /** Begins every id in the drawing, e.g. the candidate's id. */
   id: string;
   /** Marks of the parts list by part identifier. */
   marks: Record<string, string>;
+  /** Lower, and without stations: for sheets of half a page. */
+  brief?: boolean;
 }
 
 /** Draws the engine; throws only for dimensions that are not numbers. */
@@ -45,7 +49,12 @@ export function sideView(engine: Engine, paper: Paper, options: SideViewOptions)
   const extent = drawnExtent(engine);
   const length = extent.x[1] - extent.x[0];
   const height = extent.y[1] - extent.y[0];
-  const scale = standardScale(length, height, width - 2 * SIDE_MARGIN, LARGEST_BODY_HEIGHT);
+  const scale = standardScale(
+    length,
+    height,
+    width - 2 * SIDE_MARGIN,
+    LARGEST_BODY_HEIGHT[options.brief ? 'brief' : 'full'],
+  );
   const k = scale * 1e3;
   const left = (width - length * k) / 2;
   const px = (x: number) => left + (x - extent.x[0]) * k;
@@ -59,16 +68,16 @@ export function sideView(engine: Engine, paper: Paper, options: SideViewOptions)
   const above = new AnnotationStack(-1, py(extent.y[1]) - overhang - 3, bounds);
   const below = new AnnotationStack(1, py(extent.y[0]) + overhang + 3, bounds);
   const legs = sideLegs(engine);
-  for (const leg of legs) annotate(leg, legs.length === 1, { above, below, px, py }, options.marks);
+  for (const leg of legs) annotate(leg, legs.length === 1, { above, below, px, py }, options);
   const ends = extent.x.map((x) => ({ x: px(x), y: py(endHeight(lines, x)) }));
   below.addDimensions([{ text: `overall ${lengthText(length)}`, x0: ends[0].x, x1: ends[1].x }], (x) =>
     Math.abs(x - ends[0].x) < Math.abs(x - ends[1].x) ? ends[0].y : ends[1].y,
   );
 
-  const notes = noteLines(engine, scale);
+  const notes = noteLines(engine, scale, options);
   const top = above.reach - 1;
-  const noteTop = below.reach + 3;
-  const total = noteTop + (notes.length + 1) * NOTE_PITCH - top;
+  const noteTop = below.reach + (options.brief ? 0 : 3);
+  const total = noteTop + (notes.length + (options.brief ? 0 : 1)) * NOTE_PITCH - top;
   const svg = drawingSvg(
     {
       id: `${options.id}-side`,
@@ -84,7 +93,7 @@ export function sideView(engine: Engine, paper: Paper, options: SideViewOptions)
       above.draw(),
       below.draw(),
       overallHeight(engine, lines, extent, { px, py }, heightText),
-      scaleBar(width, noteTop, scale),
+      scaleBar(width, noteTop + (options.brief ? 0 : NOTE_PITCH) + 1.5, scale),
       notes.map((line, i) => write(line, { x: 1, y: noteTop + 2.5 + i * NOTE_PITCH })),
     ),
   );
@@ -99,11 +108,13 @@ interface Board {
 }
 
 /** Names a leg on its own side; measures it there too, unless it is the only one. */
-function annotate(leg: Leg, alone: boolean, { above, below, px, py }: Board, marks: Record<string, string>): void {
+function annotate(leg: Leg, alone: boolean, { above, below, px, py }: Board, { marks, brief }: SideViewOptions): void {
   const named = leg.side === 1 ? above : below;
   const measured = alone ? below : named;
+  // Plates, flanges and bosses are named on full sheets only.
+  const spans = brief ? leg.spans.filter((span) => Math.abs(px(span.to) - px(span.from)) >= SHORTEST_NAMED) : leg.spans;
   named.addLabels(
-    leg.spans.map((span) => ({
+    spans.map((span) => ({
       text: marks[span.partId] ? `${marks[span.partId]}  ${span.text}` : span.text,
       from: px(span.from),
       to: px(span.to),
@@ -119,6 +130,7 @@ function annotate(leg: Leg, alone: boolean, { above, below, px, py }: Board, mar
     leg.lengths.map((l) => ({ text: l.text, x0: px(l.x0), x1: px(l.x1) })),
     edgeAt,
   );
+  if (brief) return;
   measured.addStations(leg.stations.map((s) => ({ text: s.text, x: px(s.x), from: py(leg.axisY + side * s.radius) })));
 }
 
@@ -162,10 +174,12 @@ function overallHeight(
   ];
 }
 
-function noteLines(engine: Engine, scale: number): string[] {
+function noteLines(engine: Engine, scale: number, { brief }: SideViewOptions): string[] {
   const { material, thickness } = engine.shell;
+  const shell = `Shell ${material}, ${(thickness * 1e3).toFixed(2)} mm (${(thickness / 0.0254).toFixed(4)} in).`;
+  if (brief) return [`${shell} Sections inside, overall sizes outside, mm (inches). Scale ${scaleText(scale)}.`];
   const notes = [
-    `Shell ${material}, ${(thickness * 1e3).toFixed(2)} mm (${(thickness / 0.0254).toFixed(4)} in). Section diameters are inside diameters; overall sizes are outside.`,
+    `${shell} Section diameters are inside diameters; overall sizes are outside.`,
     `Lengths in mm (inches); upright figures are stations along the centreline. Scale ${scaleText(scale)}.`,
   ];
   for (const piece of shellPieces(engine)) {
@@ -179,13 +193,12 @@ function noteLines(engine: Engine, scale: number): string[] {
 }
 
 /** A bar of a round length at the drawing's scale, for prints that were made larger or smaller. */
-function scaleBar(width: number, top: number, scale: number): Markup[] {
+function scaleBar(width: number, y: number, scale: number): Markup[] {
   const metres = [1, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01].find((m) => m * scale * 1e3 <= 45) ?? 0.01;
   const long = metres * scale * 1e3;
   const text = `${metres * 1e3} mm`;
   const right = width - 2 - widthOf(text) - 1;
   const left = right - long;
-  const y = top + NOTE_PITCH + 1.5;
   const half = { x: (left + right) / 2, y };
   return [
     segment({ x: left, y }, half, { weight: 1 }),

@@ -1,5 +1,6 @@
 /** Parts lists, nesting and true-size pattern pages, as the drawing office made them. */
-import type { StudyResults } from '../../ranking/results.ts';
+import type { PartMass } from '../../../shared/checks/check.ts';
+import type { Candidate, StudyResults } from '../../ranking/results.ts';
 import { Markup } from '../charts/svg.ts';
 import type { DrawingSet, PartRow, PatternPage } from '../drawing-set.ts';
 import { MAP_TITLE } from '../drawings/pattern-pages.ts';
@@ -84,18 +85,30 @@ export function partsAnchor(id: string): string {
   return `parts-${anchor(id)}`;
 }
 
-function partsList(id: string, rows: PartRow[], results: StudyResults, drawings: DrawingSet): PartsListView {
+/** What is bought or paid for besides the parts that are made. */
+function otherLine({ part, material, cost }: PartMass, currency: string): PartLine {
+  const made = { mark: '', count: '', stock: '', cut: '', cutImperial: '', area: '', mass: '', note: '' };
+  return { ...made, name: part, material, cost: money(cost, currency) };
+}
+
+function partsList(
+  { id, assessment }: Candidate,
+  rows: PartRow[],
+  results: StudyResults,
+  drawings: DrawingSet,
+): PartsListView {
   const { currency } = results.study.brief;
-  const known = rows.filter((r) => r.cost !== null);
+  const others = assessment.parts.filter(({ material }) => material === 'bought' || material === 'labour');
+  const known = [...rows, ...others].filter((r) => r.cost !== null);
   const cost = known.reduce((sum, r) => sum + (r.cost ?? 0), 0);
   const files = drawings.files
     .filter((f) => f.candidateId === id)
     .map((f) => ({ name: f.name, description: f.description }));
-  const unpriced = rows.length - known.length;
+  const unpriced = rows.length + others.length - known.length;
   return {
     candidate: id,
     anchor: partsAnchor(id),
-    lines: rows.map((r) => partLine(r, currency)),
+    lines: [...rows.map((r) => partLine(r, currency)), ...others.map((other) => otherLine(other, currency))],
     totalMass: both(
       rows.reduce((sum, r) => sum + r.mass, 0),
       'kg',
@@ -151,7 +164,7 @@ export function buildPackView(results: StudyResults, drawings: DrawingSet): Buil
   return {
     lists: results.candidates.flatMap((c) => {
       const rows = drawings.partsLists[c.id];
-      return rows && rows.length > 0 ? [partsList(c.id, rows, results, drawings)] : [];
+      return rows && rows.length > 0 ? [partsList(c, rows, results, drawings)] : [];
     }),
     ...patternPageViews(drawings.patternPages),
     patternLead: patternLead(drawings.patternPages),

@@ -30,6 +30,8 @@ interface SheetHead {
 export interface ShortSheet extends SheetHead {
   dimensions: string;
   openFlags: FlagRow[];
+  /** Titles of the cautions, for print, which has their sentences only on full sheets; '' for none. */
+  cautions: string;
 }
 
 export interface FullSheet extends SheetHead {
@@ -91,10 +93,13 @@ function head(c: Candidate, results: StudyResults, drawings: DrawingSet): SheetH
 }
 
 export function shortSheet(c: Candidate, results: StudyResults, drawings: DrawingSet): ShortSheet {
+  const rows = flagRows(c.assessment.checks);
+  const cautions = rows.filter((f) => f.verdict === 'caution');
   return {
     ...head(c, results, drawings),
     dimensions: dimensionLine(c.engine),
-    openFlags: flagRows(c.assessment.checks).filter((f) => f.verdict === 'fail' || f.verdict === 'caution'),
+    openFlags: rows.filter((f) => f.verdict === 'fail' || f.verdict === 'caution'),
+    cautions: cautions.map((f) => `${f.title.charAt(0).toLowerCase()}${f.title.slice(1)}`).join('; '),
   };
 }
 
