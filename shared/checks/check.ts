@@ -37,6 +37,7 @@ export interface PartMass {
   mass: number;
   /** Blank sheet area, m²; 0 for parts that are not sheet. */
   area: number;
+  /** Standard designation; "bought" or "labour" for the items of the cost that are not made, which have no mass. */
   material: string;
   /** In the user's currency; null when a price is missing. */
   cost: number | null;

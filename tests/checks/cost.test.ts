@@ -6,6 +6,9 @@ import { nestParts } from '../../shared/fabrication/nesting.ts';
 import { type Part, partsList } from '../../shared/fabrication/parts.ts';
 import { halfAngle, longestCourse, smallestRolled, tightestBend } from '../../shared/fabrication/rollability.ts';
 import { sheetUses } from '../../shared/fabrication/sheet-use.ts';
+import { NO_DRAWINGS, type PartRow } from '../../src/report/drawing-set.ts';
+import { buildPackView } from '../../src/report/view/build-pack.ts';
+import { results } from '../report/fixtures.ts';
 import { bentEngine, briefOf, inputOf, reedEngine, runningOf } from './fixtures.ts';
 
 const part = (over: Partial<Part>): Part => ({
@@ -86,6 +89,31 @@ describe('cost', () => {
   it('the parts of an assessment add up to its mass', () => {
     const a = assess(inputOf(reedEngine()));
     expect(a.parts.reduce((sum, p) => sum + p.mass, 0)).toBeCloseTo(a.mass, 9);
+  });
+  it('the items of an assessment, bought and worked ones too, add up to its cost', () => {
+    const a = assess(
+      inputOf(reedEngine(), ({ brief }) => {
+        brief.prices = { perHourLabour: 20, hardware: { 'spark plug': 6, regulator: 38 } };
+      }),
+    );
+    expect(a.parts.filter((p) => p.material === 'bought').map((p) => [p.part, p.cost])).toEqual([
+      ['spark plug', 6],
+      ['regulator', 38],
+    ]);
+    expect(a.parts.at(-1)).toMatchObject({ part: 'labour', material: 'labour', mass: 0 });
+    expect(a.parts.reduce((sum, p) => sum + (p.cost ?? 0), 0)).toBeCloseTo(a.cost!, 9);
+  });
+  it('the parts list of the report ends with what is bought, and its total counts it', () => {
+    const answered = results();
+    const [first] = answered.candidates;
+    first.assessment.parts = [{ part: 'spark plug', mass: 0, area: 0, material: 'bought', cost: 6 }];
+    const row: PartRow = {
+      ...{ mark: '1', name: 'chamber shell', count: 1, material: '304', stock: 'sheet', thickness: 1e-3 },
+      ...{ cutLength: 0.6, cutWidth: 0.3, area: 0.18, mass: 1.4, cost: 10, note: '' },
+    };
+    const [list] = buildPackView(answered, { ...NO_DRAWINGS, partsLists: { [first.id]: [row] } }).lists;
+    expect(list.lines.map((line) => line.name)).toEqual(['chamber shell', 'spark plug']);
+    expect(list.totalCost).toMatch(/\b16\b/);
   });
 });
 
