@@ -8,6 +8,7 @@ import type { Browser, HTTPRequest, Page } from 'puppeteer';
 import type { ProvenBrowser } from './find-browser.ts';
 import { findBrowser } from './find-browser.ts';
 import { setPdfDates } from './pdf-dates.ts';
+import { renumberNodes } from './pdf-node-names.ts';
 import type { PdfText } from './pdf-text.ts';
 import { readPdfText } from './pdf-text.ts';
 
@@ -51,6 +52,7 @@ export async function printPdf(htmlFile: string, pdfFile: string, options: Print
   const found = options.browser ?? (await findBrowser(options.env));
   const { pdf, letters, refused } = await printTwice(found, pathToFileURL(path.resolve(htmlFile)).href, options.title);
   setPdfDates(pdf, options.timestamp);
+  renumberNodes(pdf);
   const text = readPdfText(pdf);
   requireText(text, letters);
   await writeWhole(pdfFile, pdf);
