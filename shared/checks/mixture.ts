@@ -1,7 +1,7 @@
 import { atMost, type CheckRule, notApplicable } from './rule.ts';
 import { figure } from './say.ts';
 
-/** More fuel than this has no air to burn with inside the engine. */
+/** More fuel than this has no air to burn with inside the engine. Common practice, no source. */
 const RICH = 1.2;
 
 export const mixture: CheckRule = {

@@ -8,6 +8,7 @@ import { CELSIUS, tableFromCelsius, valueAt } from '../../shared/durability/prop
 import { gaugeTable, nearestGauge, nextThicker } from '../../shared/durability/sheet-gauge.ts';
 import { SHEET_MATERIALS } from '../../shared/durability/sheet-materials.ts';
 import { restrainedStress, thermalGrowth } from '../../shared/durability/thermal-growth.ts';
+import { VALVE_MATERIALS } from '../../shared/durability/valve-materials.ts';
 
 const at = (celsius: number) => celsius + CELSIUS;
 
@@ -28,6 +29,21 @@ describe('hot strength', () => {
     [650, 110],
   ])('304 yields at %s °C at %s MPa (stainless design data)', (c, mpa) => {
     expect(valueAt(SHEET_MATERIALS['304'].yield, at(c)) / 1e6).toBeCloseTo(mpa, 6);
+  });
+  it.each([
+    [25, 202],
+    [200, 192],
+    [400, 171],
+    [500, 151],
+  ])('carbon steel at %s °C is %s GPa stiff (ASME II-D table TM-1, memory high)', (c, gpa) => {
+    expect(valueAt(SHEET_MATERIALS['low-carbon-steel'].modulus, at(c)) / 1e9).toBeCloseTo(gpa, 6);
+    // Strip is tabled at 205 GPa cold; it goes the same way when hot.
+    expect(Math.abs(valueAt(VALVE_MATERIALS['AISI-1095'].modulus, at(c)) / 1e9 / gpa - 1)).toBeLessThan(0.02);
+  });
+  it('301 full hard: UTS 1276 MPa (AMS 5519); Ti-6Al-4V: 114 GPa, 4430 kg/m³ (data sheets)', () => {
+    expect(valueAt(VALVE_MATERIALS['AISI-301-full-hard'].ultimate, at(20)) / 1e6).toBeCloseTo(1276, 6);
+    expect(valueAt(VALVE_MATERIALS['Ti-6Al-4V'].modulus, at(20)) / 1e9).toBeCloseTo(114, 6);
+    expect(VALVE_MATERIALS['Ti-6Al-4V'].density).toBe(4430);
   });
   it('scaling limits: 304 and 321 870/925 °C, 310 1035/1150 °C (ASM)', () => {
     expect(SHEET_MATERIALS['304'].scalingIntermittent - CELSIUS).toBeCloseTo(870, 9);
