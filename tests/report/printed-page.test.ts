@@ -1,9 +1,10 @@
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type DrawingSet, NO_DRAWINGS } from '../../src/report/drawing-set.ts';
+import { drawingSet } from '../../src/report/drawings/index.ts';
 import { findBrowser } from '../../src/report/printing/find-browser.ts';
 import { renderHtml } from '../../src/report/render-html.ts';
-import { FACTS, many } from './fixtures.ts';
+import { FACTS, many, study } from './fixtures.ts';
 
 /** A page at true size with a line of 100 mm. */
 function sheet(width: number, height: number): DrawingSet['patternPages'][number] {
@@ -25,8 +26,10 @@ const SHEETS: [number, number][] = [
 let pages: { text: string; width: number; height: number }[];
 
 beforeAll(async () => {
-  const drawings = { ...NO_DRAWINGS, patternPages: SHEETS.map(([w, h]) => sheet(w, h)) };
-  const html = renderHtml(many(40), FACTS, { paper: 'Letter', drawings });
+  const all = many(40);
+  const { sideViews } = drawingSet(all.candidates, study({ paper: 'Letter' }));
+  const drawings = { ...NO_DRAWINGS, sideViews, patternPages: SHEETS.map(([w, h]) => sheet(w, h)) };
+  const html = renderHtml(all, FACTS, { paper: 'Letter', drawings });
   const browser = await (await findBrowser(process.env)).open();
   try {
     const page = await browser.newPage();
@@ -57,6 +60,14 @@ describe('printed page', () => {
     const rows = pages.filter((p) => (p.text.match(/1 fail, 1 caution/g) ?? []).length > 1);
     expect(rows.length).toBeGreaterThan(1);
     for (const page of rows) expect(page.text).toContain('Sustains');
+  });
+
+  it('answers on page one alone, and sets two of the other finalists to a page', () => {
+    expect(pages[0].text).toContain('What was asked');
+    expect(pages[1].text).toContain('Every finalist, ordered by');
+    const starts = pages.map((p) => (p.text.match(/Rank \d+\. /g) ?? []).length);
+    // 37 of 40 have no sheet of their own.
+    expect(starts.filter((n) => n === 2).length).toBeGreaterThanOrEqual(17);
   });
 
   it('numbers its pages', () => {
