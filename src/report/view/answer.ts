@@ -1,8 +1,8 @@
 /** Page one: the question, its answer, the best three, and how far to trust it. */
 import type { Candidate, StudyResults } from '../../ranking/results.ts';
 import { anchor } from '../format/escape.ts';
-import { count, MISSING } from '../format/number.ts';
-import { flagRows } from './flags.ts';
+import { count } from '../format/number.ts';
+import { flagRows, flagWords } from './flags.ts';
 import { type KeyFigures, keyFigures } from './key-figures.ts';
 import { trustSentences } from './trust.ts';
 import { type Line, wantedLines } from './wanted.ts';
@@ -44,12 +44,7 @@ function watch(best: Candidate | undefined): AnswerView['watch'] {
   if (!best?.feasible) return null;
   const fails = flagRows(best.assessment.checks).filter((row) => row.verdict === 'fail');
   if (fails.length === 0) return null;
-  const told = fails.map(({ title, value, limit }) => {
-    const figures = [...(value === MISSING ? [] : [value]), ...(limit === MISSING ? [] : [`limit ${limit}`])].join(
-      ', ',
-    );
-    return `${title.charAt(0).toLowerCase()}${title.slice(1)}${figures === '' ? '' : ` (${figures})`}`;
-  });
+  const told = fails.map(flagWords);
   return {
     id: best.id,
     anchor: anchor(best.id),

@@ -3,12 +3,12 @@ import type { Candidate, Sensitivity, StudyResults } from '../../ranking/results
 import { rankSensitivities } from '../charts/tornado.ts';
 import type { DrawingSet } from '../drawing-set.ts';
 import { anchor } from '../format/escape.ts';
-import { chance, percent } from '../format/number.ts';
+import { chance, MISSING, percent } from '../format/number.ts';
 import { partsAnchor } from './build-pack.ts';
 import { type CandidateCharts, candidateCharts } from './candidate-charts.ts';
 import { type DimensionRow, dimensionLine, dimensionRows } from './dimensions.ts';
 import { drawing, type FigureView } from './figure.ts';
-import { type FlagRow, type FlagSummary, flagRows, flagSummary, splitFlags } from './flags.ts';
+import { type FlagRow, type FlagSummary, flagRows, flagSummary, flagWords, splitFlags } from './flags.ts';
 import { type KeyFigures, keyFigures } from './key-figures.ts';
 import { auditSentence, performanceRows, startSentences } from './performance-rows.ts';
 import { type AlternativeRow, alternativeRows } from './sheet-alternatives.ts';
@@ -30,8 +30,8 @@ interface SheetHead {
 export interface ShortSheet extends SheetHead {
   dimensions: string;
   openFlags: FlagRow[];
-  /** Titles of the cautions, for print, which has their sentences only on full sheets; '' for none. */
-  cautions: string;
+  /** Fails with their figures and cautions by title, for print, which has the sentences only on full sheets. */
+  briefFlags: string;
 }
 
 export interface FullSheet extends SheetHead {
@@ -94,12 +94,19 @@ function head(c: Candidate, results: StudyResults, drawings: DrawingSet): SheetH
 
 export function shortSheet(c: Candidate, results: StudyResults, drawings: DrawingSet): ShortSheet {
   const rows = flagRows(c.assessment.checks);
-  const cautions = rows.filter((f) => f.verdict === 'caution');
+  const of = (verdict: string) => rows.filter((f) => f.verdict === verdict);
+  const fails = of('fail').map(flagWords).join('; ');
+  const cautions = of('caution')
+    .map(({ title }) => flagWords({ title, value: MISSING, limit: MISSING }))
+    .join('; ');
   return {
     ...head(c, results, drawings),
     dimensions: dimensionLine(c.engine),
     openFlags: rows.filter((f) => f.verdict === 'fail' || f.verdict === 'caution'),
-    cautions: cautions.map((f) => `${f.title.charAt(0).toLowerCase()}${f.title.slice(1)}`).join('; '),
+    briefFlags: [
+      ...(fails === '' ? [] : [`Fails: ${fails}.`]),
+      ...(cautions === '' ? [] : [`Cautions: ${cautions}.`]),
+    ].join(' '),
   };
 }
 

@@ -32,6 +32,12 @@ export function splitFlags(rows: readonly FlagRow[]): { open: FlagRow[]; passed:
   return { open, passed };
 }
 
+/** "speed at the stop (12.4 m/s, limit 10.0 m/s)" for running text. */
+export function flagWords({ title, value, limit }: Pick<FlagRow, 'title' | 'value' | 'limit'>): string {
+  const figures = [...(value === MISSING ? [] : [value]), ...(limit === MISSING ? [] : [`limit ${limit}`])].join(', ');
+  return `${title.charAt(0).toLowerCase()}${title.slice(1)}${figures === '' ? '' : ` (${figures})`}`;
+}
+
 const ORDER: CheckVerdict[] = ['fail', 'caution', 'not computed', 'pass', 'not applicable'];
 
 /** Fails first, then cautions; otherwise as the checks come. */
