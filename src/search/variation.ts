@@ -31,6 +31,9 @@ export interface VariationSettings {
   /** Chance that a pair is crossed at all before mutation. */
   crossoverRate: number;
   mutationEta: number;
+  /** Chance that a crossed pair's child is mutated with `farEta` instead: long steps reach parts of the feasible region that lie apart. */
+  farMutation: number;
+  farEta: number;
   /** Chance that a differential step is mutated as well. */
   stepMutation: number;
   /** Share of the draws that each operator gets; null: learnt from success, none below `floor`. */
@@ -38,11 +41,20 @@ export interface VariationSettings {
   floor: number;
 }
 
-const COMMON = { crossoverEta: 15, crossoverRate: 0.9, mutationEta: 20, stepMutation: 0.2, floor: 0.05 };
+const COMMON = {
+  crossoverEta: 15,
+  crossoverRate: 0.9,
+  mutationEta: 20,
+  farEta: 2,
+  stepMutation: 0.2,
+  floor: 0.05,
+};
 
 /** Settings that did best on the benchmark problems. */
 export function defaultVariation(objectiveCount: number): VariationSettings {
-  return { ...COMMON, shares: objectiveCount > 1 ? [0.7, 0.2, 0, 0, 0.1] : null };
+  return objectiveCount > 1
+    ? { ...COMMON, farMutation: 0.2, shares: [0.7, 0.2, 0, 0, 0.1] }
+    : { ...COMMON, farMutation: 0, shares: null };
 }
 
 /** A design not yet judged and how it was made. */
@@ -119,7 +131,9 @@ export class Variation {
     }
     const offspring: Offspring[] = [];
     for (const x of [a, b]) {
-      mutate(domain, x, 1 / domain.size, settings.mutationEta, random);
+      const eta =
+        settings.farMutation > 0 && random.uniform() < settings.farMutation ? settings.farEta : settings.mutationEta;
+      mutate(domain, x, 1 / domain.size, eta, random);
       offspring.push({ x, operator: CROSSOVER, factor: 0, crossing: 0, parent });
     }
     return turn === null ? offspring : offspring.slice(0, 1);
