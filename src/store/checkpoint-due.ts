@@ -3,7 +3,7 @@ import type { StudyClock } from './study-clock.ts';
 
 /** Answers that may lie behind a checkpoint, whatever the time, or this share of all when that is more. */
 const ANSWERS = 5000;
-const SHARE = 0.01;
+const SHARE = 0.005;
 /** Otherwise after so many times the time that the last one took, s. */
 const PATIENCE = 200;
 /** What the first one is taken to cost, s. */

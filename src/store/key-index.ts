@@ -56,7 +56,7 @@ export class KeyIndex {
     this.#want(bytes, at);
     const slot = this.#find();
     if (this.#places[slot] === 0) {
-      this.#words.set(this.#wanted, WORDS * slot);
+      for (let w = 0; w < WORDS; w++) this.#words[WORDS * slot + w] = this.#wanted[w];
       this.size++;
     }
     this.#places[slot] = position + 1;
@@ -77,14 +77,19 @@ export class KeyIndex {
 
   /** Slot of the wanted key, or the empty one where it belongs. */
   #find(): number {
-    const mask = this.#capacity - 1;
-    const [a, b, c, d] = [this.#wanted[0], this.#wanted[1], this.#wanted[2], this.#wanted[3]];
     const words = this.#words;
-    for (let slot = a & mask; ; slot = (slot + 1) & mask) {
-      if (this.#places[slot] === 0) return slot;
+    const places = this.#places;
+    const wanted = this.#wanted;
+    const mask = places.length - 1;
+    const a = wanted[0];
+    let slot = a & mask;
+    while (places[slot] !== 0) {
       const at = WORDS * slot;
-      if (words[at] === a && words[at + 1] === b && words[at + 2] === c && words[at + 3] === d) return slot;
+      if (words[at] === a && words[at + 1] === wanted[1] && words[at + 2] === wanted[2] && words[at + 3] === wanted[3])
+        break;
+      slot = (slot + 1) & mask;
     }
+    return slot;
   }
 
   #grow(): void {
@@ -96,7 +101,7 @@ export class KeyIndex {
       if (places[old] === 0) continue;
       for (let w = 0; w < WORDS; w++) this.#wanted[w] = words[WORDS * old + w];
       const slot = this.#find();
-      this.#words.set(this.#wanted, WORDS * slot);
+      for (let w = 0; w < WORDS; w++) this.#words[WORDS * slot + w] = this.#wanted[w];
       this.#places[slot] = places[old];
     }
   }

@@ -44,7 +44,9 @@ export function isProven(bytes: Buffer, start: number, stop: number): boolean {
   if (stop - start < LEAST) return false;
   for (let i = 0; i < PREFIX_BYTES.length; i++) if (bytes[start + i] !== PREFIX_BYTES[i]) return false;
   for (let i = 0; i < MIDDLE_BYTES.length; i++) if (bytes[start + BODY_START - 2 + i] !== MIDDLE_BYTES[i]) return false;
-  return crc32(bytes.subarray(start + BODY_START, stop)) === hexWord(bytes, start + PREFIX_BYTES.length);
+  // Plainer than a Buffer, and a third of its cost.
+  const body = new Uint8Array(bytes.buffer, bytes.byteOffset + start + BODY_START, stop - start - BODY_START);
+  return crc32(body) === hexWord(bytes, start + PREFIX_BYTES.length);
 }
 
 /** The key of a line (without newline) whose checksum holds; null when the line is damaged. */

@@ -199,28 +199,41 @@ interface Scan {
   size: number;
 }
 
-/** Reads the log once from end to end and proves each line. */
+/** Room before each chunk for the beginning of a line that the last one ended in. */
+const HEADROOM = 1 << 20;
+
+/** Reads the log once from end to end and proves each line, while the next chunk is being read. */
 async function scanLog(file: FileHandle): Promise<Scan> {
   const scan: Scan = { positions: new KeyIndex(), end: 0, damaged: [], size: 0 };
+  const buffers = [0, 1].map(() => Buffer.allocUnsafe(HEADROOM + CHUNK));
+  const read = (turn: number, position: number) => file.read(buffers[turn & 1], HEADROOM, CHUNK, position);
   let rest = Buffer.alloc(0);
   let lineNumber = 0;
-  const chunk = Buffer.allocUnsafe(CHUNK);
-  for (;;) {
-    const { bytesRead } = await file.read(chunk, 0, CHUNK, scan.size);
+  let coming = read(0, 0);
+  for (let turn = 0; ; turn++) {
+    const { bytesRead } = await coming;
     if (bytesRead === 0) break;
-    const bytes = rest.length > 0 ? Buffer.concat([rest, chunk.subarray(0, bytesRead)]) : chunk.subarray(0, bytesRead);
-    const base = scan.size - rest.length;
-    let start = 0;
-    for (let stop = bytes.indexOf(10); stop >= 0; stop = bytes.indexOf(10, start)) {
-      lineNumber++;
-      if (isProven(bytes, start, stop)) {
-        scan.positions.setFrom(bytes, start + KEY_OFFSET, base + start);
-        scan.end = base + stop + 1;
-      } else scan.damaged.push({ line: lineNumber, bytes: stop - start + 1, kind: 'corrupted', start: base + start });
-      start = stop + 1;
+    let bytes = buffers[turn & 1];
+    let start = HEADROOM - rest.length;
+    let stop = HEADROOM + bytesRead;
+    if (start >= 0) rest.copy(bytes, start);
+    else {
+      // A line longer than the headroom.
+      bytes = Buffer.concat([rest, bytes.subarray(HEADROOM, stop)]);
+      [start, stop] = [0, bytes.length];
     }
-    rest = Buffer.from(bytes.subarray(start));
+    const base = scan.size - rest.length - start;
     scan.size += bytesRead;
+    coming = read(turn + 1, scan.size);
+    for (let end = bytes.indexOf(10, start); end >= 0 && end < stop; end = bytes.indexOf(10, start)) {
+      lineNumber++;
+      if (isProven(bytes, start, end)) {
+        scan.positions.setFrom(bytes, start + KEY_OFFSET, base + start);
+        scan.end = base + end + 1;
+      } else scan.damaged.push({ line: lineNumber, bytes: end - start + 1, kind: 'corrupted', start: base + start });
+      start = end + 1;
+    }
+    rest = Buffer.from(bytes.subarray(start, stop));
   }
   if (rest.length > 0)
     scan.damaged.push({ line: lineNumber + 1, bytes: rest.length, kind: 'torn', start: scan.size - rest.length });

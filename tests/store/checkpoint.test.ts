@@ -66,8 +66,8 @@ test('checkpoints come after many answers or a long time, later the more there a
   await due.during(async () => {});
   expect(due.at(9000)).toBe(false);
   const late = new CheckpointDue(clock, 1_000_000);
-  expect(late.at(1_009_000)).toBe(false);
-  expect(late.at(1_011_000)).toBe(true);
+  expect(late.at(1_004_900)).toBe(false);
+  expect(late.at(1_005_100)).toBe(true);
 });
 
 test('the index of keys finds each of many, and nothing else', () => {
