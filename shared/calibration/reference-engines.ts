@@ -51,11 +51,18 @@ export interface SweptDetails {
   equivalenceRatio: number;
 }
 
+/** Details that no source gives, as they are assumed where nobody sweeps them. */
+export const ASSUMED = {
+  drone: { portRatio: 0.6, stopRatio: 0.18, equivalenceRatio: 1.1 },
+  inch22: { portRatio: 0.6, stopRatio: 0.2, equivalenceRatio: 1.25 },
+  cm50: { portRatio: 0.8, stopRatio: 0.25, equivalenceRatio: 1.1 },
+} as const satisfies Record<string, SweptDetails>;
+
 /**
  * The 6.5-inch-tailpipe drone engine: 72 in long (NASA/TM-2006-214224, memory high); chamber 9 in and its share of the
  * length scaled guesses (memory low); valve area about 0.6 of the tailpipe.
  */
-export function droneEngine(swept: SweptDetails = { portRatio: 0.6, stopRatio: 0.18, equivalenceRatio: 1.1 }): Engine {
+export function droneEngine(swept: SweptDetails = ASSUMED.drone): Engine {
   const length = 72 * INCH;
   const tail = 6.5 * INCH;
   const chamber = 9 * INCH;
@@ -76,11 +83,10 @@ export function droneEngine(swept: SweptDetails = { portRatio: 0.6, stopRatio: 0
 
 /**
  * The 22-inch engine (NACA MR E5J02, E5J03): 3.5 m long, chamber 0.55 m, tailpipe 0.40 m (memory medium); chamber and cone
- * lengths, 0.25 mm reeds and 0.08 m² of valve area (memory low).
+ * lengths and 0.25 mm reeds (memory low). Remembered valve areas go from 0.057 to 0.10 m² (memory low); 0.6 of the tailpipe, the
+ * share that the drone engine is guessed to have, is 0.075 m².
  */
-export function engine22Inch(
-  swept: SweptDetails = { portRatio: 0.08 / circle(0.4), stopRatio: 0.2, equivalenceRatio: 1.25 },
-): Engine {
+export function engine22Inch(swept: SweptDetails = ASSUMED.inch22): Engine {
   return {
     name: '22-inch engine',
     sections: duct(['chamber', 0.9, 0.55, 0.55], ['chamber-cone', 0.5, 0.55, 0.4], ['tailpipe', 2.1, 0.4, 0.4]),
@@ -93,7 +99,7 @@ export function engine22Inch(
 }
 
 /** The 50-cm engine with a ten-petal disc (open theses, NC State 2006; memory medium): 0.53 m, chamber Ø62, tailpipe Ø32. */
-export function engine50Cm(swept: SweptDetails = { portRatio: 0.8, stopRatio: 0.25, equivalenceRatio: 1.1 }): Engine {
+export function engine50Cm(swept: SweptDetails = ASSUMED.cm50): Engine {
   return {
     name: '50-cm engine',
     sections: duct(

@@ -11,6 +11,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { median } from 'd3-array';
 import { allowKernel } from '../../shared/kernel/kernel.ts';
+import { V8_FLAGS } from '../cli/v8-flags.mjs';
 import { packageFolder } from '../report/package-folder.ts';
 import { type Figures, PARTS, type PartName } from './bench-parts.ts';
 
@@ -24,7 +25,7 @@ type Loops = (typeof LOOPS)[number];
 /** Runs one part in a new process. Throws Error with what it wrote when it fails. */
 function inNewProcess(part: PartName, loops: Loops): Promise<Figures> {
   const file = fileURLToPath(import.meta.url);
-  const flags = ['--no-use-osr', ...(part === 'steps' ? WIDE : [])];
+  const flags = [...V8_FLAGS, ...(part === 'steps' ? WIDE : [])];
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, [...flags, file, '--part', part, loops], {
       stdio: ['ignore', 'pipe', 'pipe'],

@@ -1,7 +1,7 @@
 /**
  * Refits the model constants from the measured-values file: `npm run calibrate`. Repeatable: one seed, one answer.
  *
- * Minimises Σ ((computed − measured)/σ)² over the fitted rows plus Σ (ln x/x₀ /σ₀)² towards each constant's prior, first by
+ * Minimises Σ ((computed − measured)/σ)² over the fitted rows, with more for a figure outside its accepted range, plus Σ (ln x/x₀ /σ₀)² towards each constant's prior, first by
  * an evolution strategy, then takes the joint covariance from the Jacobian at the optimum (Gauss–Newton):
  * C = (JᵀJ + P⁻¹)⁻¹.
  */
@@ -21,6 +21,8 @@ import { type MeasuredValue, referenceFigures } from './reference-figures.ts';
 
 /** Miss charged for each row of an engine that does not run, in standard deviations. */
 const DEAD = 4;
+/** Standard deviations charged beside its own for each by which a figure lies outside what is accepted. */
+const OUTSIDE = 3;
 /** Relative standard deviation of a fitted value whose source gives no range. */
 const DEFAULT_SPREAD = 0.05;
 const SEED = 'calibration-1';
@@ -38,7 +40,7 @@ function target(row: MeasuredValue): Target {
   return { row, middle, sigma };
 }
 
-/** Misses in standard deviations, fitted rows first, then the priors. */
+/** Misses in standard deviations: fitted rows, what they lie outside, then the priors. */
 function misses(x: readonly number[], targets: Target[], priors: { centre: number; sd: number }[]): number[] {
   const constants = Object.fromEntries(
     MODEL_CONSTANT_NAMES.map((n, i) => [n, Math.exp(x[i])]),
@@ -46,12 +48,18 @@ function misses(x: readonly number[], targets: Target[], priors: { centre: numbe
   const figures = referenceFigures(
     targets.map((t) => t.row),
     constants,
-    'screen',
+    'full',
   );
   return [
     ...targets.map((t, i) =>
       figures[i] === null ? DEAD : Math.max(-DEAD, Math.min(DEAD, ((figures[i] as number) - t.middle) / t.sigma)),
     ),
+    ...targets.map((t, i) => {
+      const figure = figures[i];
+      if (figure === null || t.row.unit === '1 = yes') return 0;
+      const outside = Math.max(0, t.row.acceptLow - figure, figure - t.row.acceptHigh);
+      return Math.min(DEAD, (OUTSIDE * outside) / t.sigma);
+    }),
     ...priors.map((p, i) => (x[i] - p.centre) / p.sd),
   ];
 }
@@ -59,7 +67,7 @@ function misses(x: readonly number[], targets: Target[], priors: { centre: numbe
 const squares = (r: readonly number[]) => r.reduce((s, v) => s + v * v, 0);
 
 async function main(args: string[]): Promise<number> {
-  const evaluations = Number(option(args, '--evaluations') ?? 600);
+  const evaluations = Number(option(args, '--evaluations') ?? 900);
   const seed = option(args, '--seed') ?? SEED;
   const folder = join(packageFolder(), 'shared', 'calibration');
   const rows = (JSON.parse(readFileSync(join(folder, 'measured.json'), 'utf8')) as MeasuredValue[]).filter(

@@ -1,6 +1,7 @@
 /** Computes every figure of the measured-values file with the model, for calibration and validation. */
 import { augmentation } from '../../shared/augmenter/augmentation.ts';
 import {
+  ASSUMED,
   droneEngine,
   engine22Inch,
   engine50Cm,
@@ -57,7 +58,7 @@ export function referenceFigures(
     const lean = /^runs at φ ([\d.]+)$/.exec(row.quantity);
     if (lean) {
       const phi = Number(lean[1]);
-      return run(`drone ${phi}`, () => droneEngine({ portRatio: 0.6, stopRatio: 0.18, equivalenceRatio: phi })) ? 1 : 0;
+      return run(`drone ${phi}`, () => droneEngine({ ...ASSUMED.drone, equivalenceRatio: phi })) ? 1 : 0;
     }
     const r = run(row.engine, ENGINES[row.engine]);
     if (row.quantity === 'runs') return r ? 1 : 0;

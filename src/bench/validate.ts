@@ -7,6 +7,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import {
+  ASSUMED,
   droneEngine,
   engine22Inch,
   engine50Cm,
@@ -66,9 +67,9 @@ export function validationRows(measured: readonly MeasuredValue[]): ValidationRo
 
 function sweepRows(): SweepRow[] {
   const engines: { make: (s?: SweptDetails) => Engine; base: SweptDetails }[] = [
-    { make: droneEngine, base: { portRatio: 0.6, stopRatio: 0.18, equivalenceRatio: 1.1 } },
-    { make: engine22Inch, base: { portRatio: 0.637, stopRatio: 0.2, equivalenceRatio: 1.25 } },
-    { make: engine50Cm, base: { portRatio: 0.8, stopRatio: 0.25, equivalenceRatio: 1.1 } },
+    { make: droneEngine, base: ASSUMED.drone },
+    { make: engine22Inch, base: ASSUMED.inch22 },
+    { make: engine50Cm, base: ASSUMED.cm50 },
   ];
   return engines.flatMap(({ make, base }) =>
     SWEEP.map(({ detail, label, factors }) => {

@@ -9,6 +9,7 @@ import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
+import { V8_FLAGS } from './v8-flags.mjs';
 
 const EXIT_CANNOT_START = 70;
 
@@ -17,8 +18,7 @@ if (Number(process.versions.node.split('.')[0]) < 20) {
   process.exit(EXIT_CANNOT_START);
 }
 
-// Racing on-stack replacement leaves two in five processes with a hot loop at half speed; workers inherit the flag.
-setFlagsFromString('--no-use-osr');
+for (const flag of V8_FLAGS) setFlagsFromString(flag);
 
 let entry = 'main';
 if (process.argv[2] === '--entry') {

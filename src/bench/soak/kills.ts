@@ -3,6 +3,7 @@ import { spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { V8_FLAGS } from '../../cli/v8-flags.mjs';
 import { childRandom } from '../../search/random.ts';
 import { provenKey } from '../../store/record-line.ts';
 import { RANKING_FILE, RESULTS_FILE } from '../../store/study-folder.ts';
@@ -27,7 +28,6 @@ interface RunEnd {
 }
 
 /** As the launcher sets it. */
-const SPEED = ['--no-use-osr'];
 const LOGS = ['evaluations.ndjson', 'finalists.ndjson'];
 const ENDS = [RESULTS_FILE, RANKING_FILE];
 /** Kills come within this share of an undisturbed run's time: what is stored shortens the next run, so its last files are hit too. */
@@ -64,7 +64,7 @@ export async function soakKills(input: SoakKillsInput): Promise<Tally> {
   const run = (out: string, killAfter: number | null, limit: number) =>
     new Promise<RunEnd>((resolve) => {
       const began = performance.now();
-      const args = [...SPEED, program, 'run', studyFile, '--out', out, '--no-pdf', '--workers', String(workers)];
+      const args = [...V8_FLAGS, program, 'run', studyFile, '--out', out, '--no-pdf', '--workers', String(workers)];
       const child = spawn(process.execPath, args, { stdio: ['ignore', 'ignore', 'pipe'] });
       let stderr = '';
       child.stderr.setEncoding('utf8').on('data', (text) => {

@@ -6,6 +6,7 @@ import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { V8_FLAGS } from '../../cli/v8-flags.mjs';
 import type { RecordsMeasured } from '../soak-records.ts';
 import { memoryInWords } from './memory.ts';
 import { countFault, emptyTally, type Tally } from './tally.ts';
@@ -25,13 +26,9 @@ export interface SoakRecordsInput {
 
 function run(program: string, out: string, evaluations: number): Promise<RecordsMeasured> {
   return new Promise((resolve, reject) => {
-    const child = spawn(
-      process.execPath,
-      ['--no-use-osr', program, '--out', out, '--evaluations', String(evaluations)],
-      {
-        stdio: ['ignore', 'pipe', 'inherit'],
-      },
-    );
+    const child = spawn(process.execPath, [...V8_FLAGS, program, '--out', out, '--evaluations', String(evaluations)], {
+      stdio: ['ignore', 'pipe', 'inherit'],
+    });
     let text = '';
     child.stdout.setEncoding('utf8').on('data', (part) => {
       text += part;
