@@ -18,6 +18,7 @@ import type { Engine } from '../../shared/engine/engine.ts';
 import { simulate } from '../../shared/engine/simulate.ts';
 import type { ValidationRow } from '../ranking/results.ts';
 import { packageFolder } from '../report/package-folder.ts';
+import { GRID_BAR, type GridRow, gridRows } from './grid-rows.ts';
 import { type MeasuredValue, referenceFigures, TSFC_IN_POUNDS } from './reference-figures.ts';
 
 const START = '<!-- validation:start -->';
@@ -89,7 +90,8 @@ function sweepRows(): SweepRow[] {
   );
 }
 
-function markdown(rows: readonly ValidationRow[], sweeps: readonly SweepRow[]): string {
+function markdown(rows: readonly ValidationRow[], sweeps: readonly SweepRow[], grids: readonly GridRow[]): string {
+  const percent = (v: number) => `${v > 0 ? '+' : ''}${v.toFixed(1)}${Math.abs(v) > GRID_BAR ? ' **beyond**' : ''}`;
   const range = (a: number, b: number) => (a === b ? digits(a) : `${digits(a)}–${digits(b)}`);
   const span = (s: [number, number] | null) => (s ? range(s[0], s[1]) : '—');
   return [
@@ -108,6 +110,14 @@ function markdown(rows: readonly ValidationRow[], sweeps: readonly SweepRow[]): 
       (s) =>
         `| ${s.engine} | ${s.detail} | ${span(s.thrust)} | ${span(s.frequency)} | ${span(s.tsfc)} | ${s.running} |`,
     ),
+    '',
+    `What twice as many cells change; the bar is ${GRID_BAR} %:`,
+    '',
+    '| engine | cells | thrust, % | frequency, % | TSFC, % |',
+    '|---|---|---|---|---|',
+    ...grids.map(
+      (g) => `| ${g.engine} | ${g.cells} | ${percent(g.thrust)} | ${percent(g.frequency)} | ${percent(g.tsfc)} |`,
+    ),
   ].join('\n');
 }
 
@@ -124,7 +134,7 @@ async function main(args: string[]): Promise<number> {
   const [head, rest] = text.split(START);
   const tail = rest?.split(END)[1];
   if (tail === undefined) throw new Error(`README.md: the markers ${START} and ${END} are missing; put them back.`);
-  const written = `${head}${START}\n${markdown(rows, sweepRows())}\n${END}${tail}`;
+  const written = `${head}${START}\n${markdown(rows, sweepRows(), gridRows())}\n${END}${tail}`;
   if (args.includes('--check')) {
     const stale = [readFileSync(file, 'utf8') !== json && 'validation.json', text !== written && 'README.md'].filter(
       Boolean,
