@@ -31,7 +31,7 @@ export function drawGrowth(growths: readonly Growth[], when: string): string {
     growths.map((g, n) => el('g', { transform: `translate(${n * PANEL} 0)` }, panel(g))),
     el('text', { x: 4, y: HEIGHT - 4 }, `${when}. Dashed: the growth hoped for.`),
   );
-  return `${picture.markup.replace('<svg ', '<svg xmlns="http://www.w3.org/2000/svg" ')}\n`;
+  return `${picture.markup}\n`;
 }
 
 function panel({ title, power, points }: Growth) {
