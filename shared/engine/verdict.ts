@@ -31,7 +31,10 @@ export function deathCause(s: DeathSigns): DeathCause {
 
 /** One sentence a builder understands. */
 export function deathMessage(cause: DeathCause, valve: ValveMotion | null, cycle: number): string {
-  const when = `It stops ${cycle} cycle${cycle === 1 ? '' : 's'} after air and spark are taken away`;
+  const when =
+    cycle === 0
+      ? 'It stops as soon as air and spark are taken away'
+      : `It stops ${cycle} cycle${cycle === 1 ? '' : 's'} after air and spark are taken away`;
   switch (cause) {
     case 'intake does not follow':
       return valve

@@ -109,7 +109,7 @@ function relativeChange(
 function stepWords(variable: Variable, value: number): string {
   if (variable.kind === 'integer') return '+1';
   if (variable.kind === 'choice') return `to ${variable.options[stepsOf(variable, value)[0]] ?? 'nothing else'}`;
-  if (variable.unit === 'm') return `+1 % (${lengthWords(0.01 * value)})`;
+  if (variable.unit === 'm') return `+1 %, ${lengthWords(0.01 * value)}`;
   if (variable.unit === 'rad') return `+1 % (${((1.8 * value) / Math.PI).toFixed(2)}°)`;
-  return `+1 % (${Number((0.01 * value).toPrecision(2))}${variable.unit === '' ? '' : ` ${variable.unit}`})`;
+  return `+1 %, ${Number((0.01 * value).toPrecision(2))}${variable.unit === '' ? '' : ` ${variable.unit}`}`;
 }

@@ -42,11 +42,30 @@ function runLines(results: StudyResults, facts: RunFacts): Line[] {
         `${fixed(evaluations.total, 0)} in all: ${fixed(evaluations.screen, 0)} on the coarse grid, ${fixed(evaluations.full, 0)} in full, ` +
         `${fixed(evaluations.refused, 0)} refused by geometry before they cost anything, ${fixed(evaluations.robustness, 0)} for the bands`,
     },
+    ...screeningLine(results),
     { label: 'Stopped because', value: results.stoppedBecause },
     { label: 'Configuration, SHA-256', value: results.configurationDigest },
     { label: 'Performance model', value: results.modelVersion },
     { label: 'Tool', value: results.toolVersion },
     { label: 'Computed with', value: `${facts.node} on ${facts.platform}` },
+  ];
+}
+
+/** What coarse runs decided and saved, told both ways: in a short study they may cost more than they save. */
+function screeningLine({ screening }: StudyResults): Line[] {
+  if (!screening || screening.screened === 0) return [];
+  const { screened, full, spent, withoutScreening, audited, overturned } = screening;
+  const change = spent / withoutScreening - 1;
+  const saved = `${percent(Math.abs(change))} ${change <= 0 ? 'less' : 'more'} than running every design in full`;
+  const checked =
+    audited > 0
+      ? `; of ${fixed(audited, 0)} coarse failures run in full as a check, ${fixed(overturned, 0)} ran after all`
+      : '';
+  return [
+    {
+      label: 'Two fidelities',
+      value: `${fixed(screened, 0)} coarse and ${fixed(full, 0)} full runs cost ${saved}${checked}`,
+    },
   ];
 }
 
