@@ -81,7 +81,9 @@ export async function searchStudy({
   };
 
   const checkpoint = folder.checkpoint({ format: SEARCH_STATE_FORMAT, spaces: digestOf(spaces.map(meaningOf)) });
-  const found = (await checkpoint.read(folder.evaluations.size)) as StudySearchState | null;
+  // A log that lost lines is asked for all of them again, so that it is whole in the end; a checkpoint would pass over them.
+  const whole = folder.evaluations.repairs.length === 0;
+  const found = whole ? ((await checkpoint.read(folder.evaluations.size)) as StudySearchState | null) : null;
   const from = found && passesThrough(found.search, search) ? found : null;
   if (from) {
     for (const [id, designs] of kept) designs.state = from.kept.get(id) as KeptDesignsState;
