@@ -6,8 +6,10 @@
 import { Allocation } from './allocation.ts';
 import { Archive } from './archive.ts';
 import { Branch, type BranchCounts } from './branch.ts';
+import { kinship } from './cross-seeding.ts';
 import { type Answering, answer, type EvaluationOrder } from './evaluation-order.ts';
 import { judge, type Member, type SearchProblem } from './outcome.ts';
+import { childRandom } from './random.ts';
 import {
   type ArchitectureSearchResult,
   type ConvergencePoint,
@@ -39,7 +41,7 @@ export interface ArchitectureSearchSettings {
 export const ARCHITECTURE_SEARCH: Omit<ArchitectureSearchSettings, 'evaluations' | 'population'> = {
   generation: null,
   screenCost: 0.25,
-  floor: 0.3,
+  floor: 0.15,
   stallGenerations: null,
   timeLimit: null,
 };
@@ -78,10 +80,19 @@ export async function searchArchitectures(search: ArchitectureSearch): Promise<A
   const began = search.from?.began ?? search.clock?.() ?? 0;
   const rules = stoppingRules(search, began);
   const branches = problems.map((problem) => new Branch(problem, settings.population, seed));
+  const kin = problems.map((to, b) =>
+    problems.flatMap((from, donor) => {
+      const places = donor === b ? null : kinship(from, to);
+      return places === null ? [] : [{ evolution: branches[donor].evolution, places }];
+    }),
+  );
+  const seeding = childRandom(seed, 'between architectures');
   const allocation = new Allocation(problems.length, settings.floor);
   const front = new Archive(1000);
   const convergence: ConvergencePoint[] = [];
   const dearest = 1 + (screenCost ?? 0);
+  // The opening has two rounds of equal deals; in the second, kin already lend their best.
+  const openingSize = Math.max(4, Math.ceil(settings.population / 2));
   const generationSize = settings.generation ?? Math.max(settings.population, 2 * problems.length);
   const ran: Member[] = [];
   let yardstick: Yardstick | null = null;
@@ -97,6 +108,7 @@ export async function searchArchitectures(search: ArchitectureSearch): Promise<A
     stood: search.clock?.() ?? 0,
     branches: branches.map((branch) => branch.state),
     allocation: allocation.state,
+    seeding: seeding.state,
     front: front.members,
     convergence,
     ran,
@@ -112,6 +124,7 @@ export async function searchArchitectures(search: ArchitectureSearch): Promise<A
       branch.state = from.branches[b];
     });
     allocation.state = from.allocation;
+    seeding.state = from.seeding;
     front.members = from.front;
     ran.push(...from.ran);
     ({ budget, yardstick, volume, spent, nextId } = from);
@@ -134,16 +147,16 @@ export async function searchArchitectures(search: ArchitectureSearch): Promise<A
 
   while (stoppedBecause === null) {
     const affordable = Math.floor((settings.evaluations - spent) / dearest + 1e-9);
-    const opening = convergence.length === 0;
+    const opening = convergence.length < 2;
     const counts = opening
-      ? problems.map(() => Math.max(1, Math.min(settings.population, Math.floor(affordable / 2 / problems.length))))
+      ? problems.map(() => Math.max(1, Math.min(openingSize, Math.floor(affordable / 2 / problems.length))))
       : allocation.deal(Math.min(generationSize, affordable));
-    const wanted = opening ? 2 * problems.length * settings.population : generationSize;
+    const wanted = opening ? 2 * problems.length * openingSize : generationSize;
     budget =
       affordable >= wanted
         ? { ...budget, least: Math.max(budget.least, spent + wanted * dearest) }
         : { least: settings.evaluations, greatest: settings.evaluations };
-    const asked = branches.map((branch, b) => branch.ask(counts[b]));
+    const asked = branches.map((branch, b) => branch.ask(counts[b], kin[b], convergence.length === 0 ? null : seeding));
     const owners = asked.flatMap((designs, b) => designs.map(() => branches[b]));
     const designs = asked.flat();
     if (designs.length === 0) {
@@ -183,6 +196,20 @@ export async function searchArchitectures(search: ArchitectureSearch): Promise<A
     });
     for (const branch of branches) for (const member of branch.fresh) front.add(member);
     volume = yardstick === null ? 0 : measure(yardstick, front.members);
+    const { members } = front;
+    const held = yardstick;
+    if (held !== null) {
+      allocation.rank(
+        problems.map(
+          ({ id }) =>
+            volume -
+            measure(
+              held,
+              members.filter(({ problem }) => problem !== id),
+            ),
+        ),
+      );
+    }
 
     const tried = branches.reduce((sum, branch) => sum + branch.counts.designs, 0);
     convergence.push({ evaluations: spent, designs: tried, hypervolume: volume });

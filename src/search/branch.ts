@@ -1,7 +1,9 @@
 /** One architecture's part of a search: its population, its books, and what its latest generation gained. */
+
+import { guest, type Kin } from './cross-seeding.ts';
 import { Evolution, type EvolutionState } from './evolution.ts';
 import { FAILED, FEASIBLE, INFEASIBLE, type Member, type SearchProblem } from './outcome.ts';
-import { childRandom } from './random.ts';
+import { childRandom, type Random } from './random.ts';
 import { ScreenAudit } from './screening.ts';
 import { measure, type Yardstick } from './yardstick.ts';
 
@@ -22,10 +24,14 @@ export interface BranchCounts {
 const REASONS = 200;
 
 /** Weight of an architecture's growth that other architectures already outdo. */
-const SHADOWED = 0.3;
+const SHADOWED = 0.1;
 
 /** Worth of halving what stands between an architecture and its first feasible design, in hypervolume. */
-const APPROACH = 0.05;
+const APPROACH = 0.01;
+
+/** Bounds of the chance that a design comes from kin. */
+const MOST_OPEN = 0.5;
+const LEAST_OPEN = 0.05;
 
 /** Everything from which a branch goes on, between two generations. */
 export interface BranchState {
@@ -35,6 +41,7 @@ export interface BranchState {
   reasons: Map<string, number>;
   volume: number;
   leader: Member | null;
+  survival: { guests: number; bred: number };
 }
 
 export class Branch {
@@ -47,6 +54,8 @@ export class Branch {
   private audits: number[] = [];
   private volume = 0;
   private leader: Member | null = null;
+  /** Smoothed share of designs that live on, of guests and of own offspring. */
+  private survival = { guests: 0.5, bred: 0.1 };
 
   constructor(
     readonly problem: SearchProblem,
@@ -59,8 +68,8 @@ export class Branch {
   }
 
   get state(): BranchState {
-    const { books, reasons, volume, leader } = this;
-    return { evolution: this.evolution.state, audit: this.audit.state, books, reasons, volume, leader };
+    const { books, reasons, volume, leader, survival } = this;
+    return { evolution: this.evolution.state, audit: this.audit.state, books, reasons, volume, leader, survival };
   }
 
   set state(state: BranchState) {
@@ -70,12 +79,26 @@ export class Branch {
     this.reasons = state.reasons;
     this.volume = state.volume;
     this.leader = state.leader;
+    this.survival = state.survival;
     this.fresh = [];
     this.audits = [];
   }
 
-  ask(count: number): number[][] {
-    return this.evolution.ask(count);
+  /** `random` decides which designs come from kin. */
+  ask(count: number, kin: Kin = [], random: Random | null = null): number[][] {
+    const guests: number[][] = [];
+    for (let n = 0; random !== null && n < count; n++) {
+      if (random.uniform() >= this.openness) continue;
+      const design = guest(this.evolution, kin, random);
+      if (design !== null) guests.push(design);
+    }
+    return this.evolution.ask(count, guests);
+  }
+
+  /** Chance that a design comes from kin: as guests survive against the own offspring. */
+  get openness(): number {
+    const { guests, bred } = this.survival;
+    return Math.max(LEAST_OPEN, (MOST_OPEN * guests) / (guests + bred));
   }
 
   /** Which of the screened designs are to be run in full. */
@@ -114,6 +137,16 @@ export class Branch {
       if (member.tier === FEASIBLE) this.books.feasible++;
     }
     this.evolution.tell(judged);
+    const alive = new Set(this.evolution.population);
+    const invited = this.evolution.guests;
+    const rate = (group: readonly (Member | null)[], before: number) =>
+      group.length === 0
+        ? before
+        : before + 0.3 * (group.filter((m) => m && alive.has(m)).length / group.length - before);
+    this.survival = {
+      guests: rate(judged.slice(0, invited), this.survival.guests),
+      bred: Math.max(0.02, rate(judged.slice(invited), this.survival.bred)),
+    };
   }
 
   private count(reason: string): void {

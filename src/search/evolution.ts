@@ -37,7 +37,7 @@ const SCOUTS = 0.3;
 const SCOUTS_END = 0.8;
 
 /** Scouts where no horizon is known. */
-const SCOUTS_ALWAYS = 0.1;
+const SCOUTS_ALWAYS = 0.25;
 
 /** Members left at the horizon with a single objective (linear reduction: Tanabe and Fukunaga, CEC 2014). */
 const LAST_MEMBERS = 8;
@@ -70,6 +70,8 @@ export class Evolution {
   private toldOf = 0;
   private started = false;
   private asked: Offspring[] = [];
+  /** How many of those asked for are guests. */
+  guests = 0;
 
   constructor(
     readonly problem: SearchProblem,
@@ -111,11 +113,24 @@ export class Evolution {
     this.asked = [];
   }
 
-  /** At most `count` new designs; fewer when the domain holds no more or geometry forbids what is tried. */
-  ask(count: number): number[][] {
-    this.asked = this.started ? this.breed(count) : this.sow(count);
+  /**
+   * At most `count` new designs; fewer when the domain holds no more or geometry forbids what is tried. `guests` are designs
+   * from elsewhere, which come first where they are new and allowed.
+   */
+  ask(count: number, guests: readonly number[][] = []): number[][] {
+    const invited = this.invite(guests.slice(0, count));
+    const wanted = count - invited.length;
+    this.guests = invited.length;
+    this.asked = [...invited, ...(this.started ? this.breed(wanted) : this.sow(wanted))];
     this.started = true;
     return this.asked.map((offspring) => offspring.x);
+  }
+
+  private invite(guests: readonly number[][]): Offspring[] {
+    return guests
+      .map((x) => repair(this.domain, x.slice()))
+      .filter((x) => this.admit(x))
+      .map((x) => ({ x, operator: 0, factor: 0, crossing: 0, parent: null }));
   }
 
   /** A space-filling start; places that geometry forbids are filled from further samples. */

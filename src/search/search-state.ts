@@ -9,7 +9,7 @@ import type { ConvergencePoint } from './search-result.ts';
 import type { Yardstick } from './yardstick.ts';
 
 /** To be raised with every change of the search that changes what it asks for or what a state holds. */
-export const SEARCH_STATE_FORMAT = 1;
+export const SEARCH_STATE_FORMAT = 2;
 
 export interface SearchState {
   /** The search would have come to this very state under any budget between these, in full evaluations. */
@@ -19,6 +19,8 @@ export interface SearchState {
   stood: number;
   branches: BranchState[];
   allocation: AllocationState;
+  /** Of the generator that carries designs between kin. */
+  seeding: number[];
   front: Member[];
   convergence: ConvergencePoint[];
   /** Designs that ran while there was no yardstick. */
