@@ -12,6 +12,17 @@ import type { Grid } from './grid.ts';
 
 export const SCALARS = 4;
 
+/** What the fluxes reconstruct in each cell: ρ, uA, p and the scalars. */
+export interface Reconstructed {
+  density: Float64Array;
+  flow: Float64Array;
+  pressure: Float64Array;
+  fuel: Float64Array;
+  product: Float64Array;
+  k: Float64Array;
+  z: Float64Array;
+}
+
 export interface Flow {
   grid: Grid;
   gas: GasClosure;
@@ -55,25 +66,9 @@ export interface Flow {
   turbulenceFlux: Float64Array;
   progressFlux: Float64Array;
   /** Limited slopes of the primitive variables, per cell. */
-  slopes: {
-    density: Float64Array;
-    flow: Float64Array;
-    pressure: Float64Array;
-    fuel: Float64Array;
-    product: Float64Array;
-    k: Float64Array;
-    z: Float64Array;
-  };
+  slopes: Reconstructed;
   /** The same variables in the middle of each cell, half a step later: what the face states and the wall's push are made of. */
-  half: {
-    density: Float64Array;
-    flow: Float64Array;
-    pressure: Float64Array;
-    fuel: Float64Array;
-    product: Float64Array;
-    k: Float64Array;
-    z: Float64Array;
-  };
+  half: Reconstructed;
   /** Largest |u| + c of the last recovery, m/s. */
   fastest: number;
   /** Largest turbulent diffusivity D_t of the last sources, m²/s; zero without sources. */

@@ -9,10 +9,14 @@ import { addJets, carryJet, drawBack, type InflowTotals } from '../combustion/in
 import { recoverPrimitives } from '../duct/primitives.ts';
 import { makeStepBook, type StepBook, stepFlow, stepWithMixing } from '../duct/step.ts';
 import { jetSpeed, orificeFlow } from '../intake/orifice.ts';
+import { CycleWatch } from './cycle-watch.ts';
+import { noteHeld } from './held.ts';
 import { L, Ledger } from './ledger.ts';
 import type { Machine } from './machine.ts';
 import type { StartAttempt } from './performance.ts';
-import { steadyWallTemperature } from './wall-temperature.ts';
+import { disagreement } from './periodicity.ts';
+import { bookThrust } from './thrust-book.ts';
+import { warmWalls } from './wall-temperature.ts';
 
 export interface RunSettings {
   /** Cycles in each of the two groups that are compared. */
@@ -42,16 +46,6 @@ export interface StepReport {
 /** Peak gauge pressure, share of ambient, below which a cycle counts as weak. */
 const WEAK = 0.05;
 const WEAK_CYCLES = 4;
-/**
- * A cycle is counted when the chamber, having been below ambient by this share of its recent depth, rises above ambient by
- * this share of its recent peak: overtones and valve chatter are no cycles.
- */
-const SWING = 0.35;
-/** Shortest cycle and memory of the recent extremes, acoustic periods. */
-const SHORTEST = 0.25;
-const MEMORY = 1.5;
-/** Swing below which nothing counts, share of ambient. */
-const STILL = 0.005;
 /** Acoustic periods without a cycle after which the engine has stopped. */
 const SILENCE = 3.5;
 
@@ -78,10 +72,7 @@ export class Run {
   startAir = 0;
   private readonly book: StepBook = makeStepBook();
   private readonly inflow: InflowTotals = { mass: 0, air: 0, fuel: 0, energy: 0, momentum: 0 };
-  private wasBelow = false;
-  private recentPeak = 0;
-  private recentDepth = 0;
-  private lastCycleTime = 0;
+  private watch: CycleWatch;
   private weak = 0;
   /** When the engine was left alone at the latest, s. */
   private began: number;
@@ -98,6 +89,7 @@ export class Run {
     this.start = start;
     this.settings = settings;
     this.began = start.duration;
+    this.watch = new CycleWatch(machine.period);
     this.ledger = new Ledger(settings.maxCycles + 80);
     const { flow, engine } = machine;
     const volume = flow.grid.volume.reduce((a, b) => a + b, 0);
@@ -118,17 +110,15 @@ export class Run {
    */
   static goOn(coarse: Run, machine: Machine, settings: RunSettings): Run {
     const run = new Run(machine, coarse.start, settings);
-    run.time = run.began = run.lastCycleTime = coarse.time;
+    run.time = run.began = coarse.time;
+    run.watch = CycleWatch.goOn(coarse.watch, coarse.time);
     run.ledger.now[L.time] = coarse.time;
     run.cyclesWhenLeftAlone = 0;
-    run.hottest = coarse.hottest;
     run.startAir = coarse.startAir;
-    run.recentPeak = coarse.recentPeak;
-    run.recentDepth = coarse.recentDepth;
     run.meanAir = coarse.meanAir;
     run.meanSuction = coarse.meanSuction;
     run.setStartingAir(0);
-    run.noteHeld();
+    run.hottest = Math.max(coarse.hottest, noteHeld(machine.flow, run.ledger.now));
     run.ledger.close(machine.flow.pressure[machine.monitor]);
     return run;
   }
@@ -137,7 +127,7 @@ export class Run {
     return this.time < this.start.duration;
   }
 
-  /** Runs to an end. `watch` is called after every step. */
+  /** Runs to an end. */
   toEnd(): RunEnd {
     for (;;) {
       const state = this.step();
@@ -158,7 +148,7 @@ export class Run {
     const starting = this.starting;
     if (!starting && this.cyclesWhenLeftAlone < 0) {
       this.cyclesWhenLeftAlone = this.ledger.count;
-      this.lastCycleTime = this.time;
+      this.watch.last = this.time;
       this.weak = 0;
       this.setStartingAir(0);
       valve?.resetExtremes();
@@ -259,7 +249,7 @@ export class Run {
     applyCellSources(flow, s, dt, jet, starting);
 
     // Books.
-    const thrustStep = this.keepThrust(dt, jetMomentum);
+    const thrustStep = bookThrust(m, this.book, now, dt, jetMomentum);
     this.time += dt;
     this.steps++;
     now[L.time] = this.time;
@@ -294,139 +284,32 @@ export class Run {
     return this.judge(chamber, ambient);
   }
 
-  /** Adds the step's impulses to the books and returns the thrust impulse, N s. */
-  private keepThrust(dt: number, jetMomentum: number): number {
-    const m = this.machine;
-    const now = this.ledger.now;
-    const b = this.book;
-    const area = m.flow.grid.faceArea;
-    const n = m.flow.grid.cells;
-    const ambient = m.engine.site.pressure;
-    const right = b.rightMomentum - ambient * area[n] * dt;
-    const left = b.leftMomentum - ambient * area[0] * dt;
-    const outRight = b.rightMass >= 0;
-    const s = m.sources;
-    // Push of sloping walls on the gas, gauge; walls feel the opposite, and forwards is −x.
-    const walls = b.wallPush - ambient * (area[n] - area[0]) * dt;
-    let wallForce = walls - s.frictionImpulse - s.wideningImpulse + jetMomentum;
-    let thrust = 0;
-    if (outRight) {
-      thrust += right;
-      now[L.exhaustImpulse] += right;
-    } else {
-      now[L.lipImpulse] -= right;
-    }
-    if (m.valve) {
-      wallForce += left;
-    } else {
-      const aft = m.engine.intake.kind === 'valveless' && m.engine.intake.mouth === 'aft';
-      const gauge = b.leftMass < 0 ? left : 0;
-      const counted = aft ? gauge : -gauge;
-      thrust += counted;
-      now[L.intakeImpulse] += counted;
-      // A bent engine turns the intake's flow round: the bend's walls carry twice its flux.
-      if (aft) wallForce += 2 * left;
-      now[L.lipImpulse] -= aft ? left - gauge : -(left - gauge);
-    }
-    now[L.wallImpulse] += wallForce;
-    return thrust;
-  }
-
   private judge(chamber: number, ambient: number): RunEnd | null {
     const m = this.machine;
-    const fade = this.report.dt / (MEMORY * m.period);
-    this.recentPeak = Math.max(chamber - ambient, this.recentPeak * (1 - fade), STILL * ambient);
-    this.recentDepth = Math.max(ambient - chamber, this.recentDepth * (1 - fade), STILL * ambient);
-    if (chamber < ambient - SWING * this.recentDepth) this.wasBelow = true;
-    const above = chamber > ambient + SWING * this.recentPeak;
-    if (this.wasBelow && above && this.time - this.lastCycleTime > SHORTEST * m.period) {
-      this.wasBelow = false;
-      this.lastCycleTime = this.time;
+    if (this.watch.ends(chamber, ambient, this.time, this.report.dt)) {
       const end = this.closeCycle(ambient);
       if (end) return end;
     }
-    if (!this.starting && this.time - this.lastCycleTime > SILENCE * m.period) return 'died';
+    if (!this.starting && this.time - this.watch.last > SILENCE * m.period) return 'died';
     if (this.time > this.began + (this.settings.maxCycles + 4) * 2 * m.period) return 'cycles spent';
     return null;
-  }
-
-  /** Notes what the duct holds now, and the hottest gas. */
-  private noteHeld(): void {
-    const { flow } = this.machine;
-    const now = this.ledger.now;
-    let mass = 0;
-    let energy = 0;
-    let momentum = 0;
-    let hottest = 0;
-    for (let i = 0; i < flow.grid.cells; i++) {
-      const v = flow.grid.volume[i];
-      mass += flow.mass[i] * v;
-      energy += flow.energy[i] * v;
-      momentum += flow.momentum[i] * v;
-      if (flow.temperature[i] > hottest) hottest = flow.temperature[i];
-    }
-    now[L.heldMass] = mass;
-    now[L.heldEnergy] = energy;
-    now[L.heldMomentum] = momentum;
-    this.hottest = Math.max(this.hottest, hottest);
   }
 
   private closeCycle(ambient: number): RunEnd | null {
     const m = this.machine;
     const { flow } = m;
     const peak = this.ledger.now[L.peakPressure];
-    this.noteHeld();
+    this.hottest = Math.max(this.hottest, noteHeld(flow, this.ledger.now));
     this.ledger.close(flow.pressure[m.monitor]);
     if (this.ledger.full) return 'cycles spent';
     if (this.starting) return null;
-    this.warmWalls();
+    const last = this.ledger.count - 1;
+    warmWalls(m, last > 0 ? this.ledger.between(last - 1, last, 'time') : 0);
     this.weak = peak - ambient < WEAK * ambient ? this.weak + 1 : 0;
     if (this.weak >= WEAK_CYCLES) return 'died';
     const alone = this.ledger.count - this.cyclesWhenLeftAlone;
     const { group, tolerance, minCycles, maxCycles } = this.settings;
-    if (alone >= minCycles && this.disagreement(group) < tolerance) return 'limit cycle';
+    if (alone >= minCycles && disagreement(this.ledger, group, ambient) < tolerance) return 'limit cycle';
     return alone >= maxCycles ? 'cycles spent' : null;
-  }
-
-  /** Largest relative change of impulse, peak pressure, air and period between the last two groups of cycles. */
-  disagreement(group: number): number {
-    const c = this.ledger.count - 1;
-    if (c < 2 * group) return Number.POSITIVE_INFINITY;
-    const l = this.ledger;
-    const p0 = this.machine.engine.site.pressure;
-    let worst = 0;
-    const compare = (a: number, b: number) => {
-      const d = Math.abs(a - b) / Math.max(1e-12, 0.5 * Math.abs(a + b));
-      if (d > worst) worst = d;
-    };
-    compare(l.between(c - group, c, 'exhaustImpulse'), l.between(c - 2 * group, c - group, 'exhaustImpulse'));
-    compare(l.between(c - group, c, 'airIn'), l.between(c - 2 * group, c - group, 'airIn'));
-    compare(l.between(c - group, c, 'time'), l.between(c - 2 * group, c - group, 'time'));
-    let late = 0;
-    let early = 0;
-    for (let n = 0; n < group; n++) {
-      late += l.at(c - n, 'peakPressure') - p0;
-      early += l.at(c - group - n, 'peakPressure') - p0;
-    }
-    compare(late, early);
-    return worst;
-  }
-
-  /** Moves the walls halfway to the steady temperature of the last cycle's mean film and gas. */
-  private warmWalls(): void {
-    const { sources, engine, flow } = this.machine;
-    const c = this.ledger.count - 1;
-    const span = c > 0 ? this.ledger.between(c - 1, c, 'time') : 0;
-    if (span > 0) {
-      for (let i = 0; i < flow.grid.cells; i++) {
-        if (flow.grid.wallArea[i] <= 0 || sources.filmTime[i] <= 0) continue;
-        const film = sources.filmTime[i] / span;
-        const gas = sources.filmHeat[i] / sources.filmTime[i];
-        const steady = steadyWallTemperature(film, gas, engine.site.temperature);
-        sources.wallTemperature[i] += 0.5 * (steady - sources.wallTemperature[i]);
-      }
-    }
-    sources.filmTime.fill(0);
-    sources.filmHeat.fill(0);
   }
 }

@@ -6,6 +6,8 @@
  * T_g is the gas temperature weighted by the film coefficient over the cycle.
  */
 
+import type { Machine } from './machine.ts';
+
 /** W/(m² K⁴), CODATA. */
 export const STEFAN_BOLTZMANN = 5.670374419e-8;
 /** Oxidised steel (0.8–0.9, heat-transfer textbooks). */
@@ -25,4 +27,19 @@ export function steadyWallTemperature(film: number, gas: number, ambient: number
     else high = t;
   }
   return 0.5 * (low + high);
+}
+
+/** Moves the walls halfway to the steady temperature of the mean film and gas of the last cycle, `span` seconds long. */
+export function warmWalls({ sources, engine, flow }: Machine, span: number): void {
+  if (span > 0) {
+    for (let i = 0; i < flow.grid.cells; i++) {
+      if (flow.grid.wallArea[i] <= 0 || sources.filmTime[i] <= 0) continue;
+      const film = sources.filmTime[i] / span;
+      const gas = sources.filmHeat[i] / sources.filmTime[i];
+      const steady = steadyWallTemperature(film, gas, engine.site.temperature);
+      sources.wallTemperature[i] += 0.5 * (steady - sources.wallTemperature[i]);
+    }
+  }
+  sources.filmTime.fill(0);
+  sources.filmHeat.fill(0);
 }

@@ -1,0 +1,27 @@
+/** Whether an engine repeats itself: two groups of cycles compared. */
+import type { Ledger } from './ledger.ts';
+
+/**
+ * Largest relative change of impulse, air, period and peak pressure over `ambient`, Pa, between the last two groups of `group`
+ * cycles; infinite before there are two.
+ */
+export function disagreement(ledger: Ledger, group: number, ambient: number): number {
+  const c = ledger.count - 1;
+  if (c < 2 * group) return Number.POSITIVE_INFINITY;
+  let worst = 0;
+  const compare = (a: number, b: number) => {
+    const d = Math.abs(a - b) / Math.max(1e-12, 0.5 * Math.abs(a + b));
+    if (d > worst) worst = d;
+  };
+  compare(ledger.between(c - group, c, 'exhaustImpulse'), ledger.between(c - 2 * group, c - group, 'exhaustImpulse'));
+  compare(ledger.between(c - group, c, 'airIn'), ledger.between(c - 2 * group, c - group, 'airIn'));
+  compare(ledger.between(c - group, c, 'time'), ledger.between(c - 2 * group, c - group, 'time'));
+  let late = 0;
+  let early = 0;
+  for (let n = 0; n < group; n++) {
+    late += ledger.at(c - n, 'peakPressure') - ambient;
+    early += ledger.at(c - group - n, 'peakPressure') - ambient;
+  }
+  compare(late, early);
+  return worst;
+}
