@@ -94,7 +94,8 @@ function applyFluxes(flow: Flow, dt: number): number {
   let push = 0;
   for (let i = 0; i < n; i++) {
     const g = dt * (1 / volume[i]);
-    const wall = pressure[i] * (area[i + 1] - area[i]);
+    // Two products, as the fluxes hold them: at rest they cancel to the last bit.
+    const wall = pressure[i] * area[i + 1] - pressure[i] * area[i];
     push += wall;
     mass[i] -= g * (massFlux[i + 1] - massFlux[i]);
     momentum[i] -= g * (momentumFlux[i + 1] - momentumFlux[i] - wall);

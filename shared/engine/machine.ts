@@ -47,8 +47,6 @@ export interface Machine {
   inflowGamma: number;
   /** Cell whose pressure stands for the chamber. */
   monitor: number;
-  /** Face where the intake pipe opens into the chamber (valveless): its inflow speed is the jet. */
-  mouthFace: number;
   /** s; only sets time scales. */
   period: number;
 }
@@ -123,7 +121,6 @@ export function makeMachine(engine: Engine, constants: ModelConstants, cells: nu
     inflowGasConstant: inflowR,
     inflowGamma: 1 + inflowR / inflowCv,
     monitor: valveless ? cellAt(0.5 * (chamberFrom + chamberTo)) : 0,
-    mouthFace: cellAt(chamberFrom) + 1,
     period: acousticPeriod(sections, !valveless),
   };
 }

@@ -179,7 +179,8 @@ export class Run {
         );
       }
     } else {
-      const face = m.mouthFace;
+      // Where the intake pipe opens into the chamber, its inflow is the jet.
+      const face = m.jets.first;
       jet = Math.max(0, flow.massFlux[face] / (flow.grid.faceArea[face] * flow.density[face - 1]));
     }
 

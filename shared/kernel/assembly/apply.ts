@@ -1,6 +1,6 @@
 /** The end of the step of shared/duct/step.ts, two cells at a time. The push of the walls, Σ p dA, is summed in the order of the cells. */
 import {
-  AREA_CHANGE, ENERGY, ENERGY_FLUX, FUEL_FLUX, FUEL_MASS, HALF_PRESSURE, MASS, MASS_FLUX, MOMENTUM, MOMENTUM_FLUX,
+  ENERGY, ENERGY_FLUX, FACE_AREA, FUEL_FLUX, FUEL_MASS, HALF_PRESSURE, MASS, MASS_FLUX, MOMENTUM, MOMENTUM_FLUX,
   PER_VOLUME, PRODUCT_FLUX, PRODUCT_MASS, PROGRESS, PROGRESS_FLUX, PUSH, STEP, TURBULENCE, TURBULENCE_FLUX,
 } from '../layout';
 
@@ -18,7 +18,8 @@ export function applyFluxes(n: i32): void {
   let push: f64 = 0;
   for (let at: usize = 0; at < end; at += 16) {
     const g = f64x2.mul(dt, v128.load(at, PER_VOLUME));
-    const wall = f64x2.mul(v128.load(at, HALF_PRESSURE), v128.load(at, AREA_CHANGE));
+    const p = v128.load(at, HALF_PRESSURE);
+    const wall = f64x2.sub(f64x2.mul(p, v128.load(at, FACE_AREA + 8)), f64x2.mul(p, v128.load(at, FACE_AREA)));
     push += f64x2.extract_lane(wall, 0);
     if (at + 8 < end) push += f64x2.extract_lane(wall, 1);
     const momentum = f64x2.sub(f64x2.sub(v128.load(at, MOMENTUM_FLUX + 8), v128.load(at, MOMENTUM_FLUX)), wall);
