@@ -7,6 +7,7 @@ import type { Engine } from '../../shared/engine/engine.ts';
 import type { Performance } from '../../shared/engine/performance.ts';
 import type { Study } from '../config/study.ts';
 import type { EvaluationSummary } from '../evaluation/evaluation.ts';
+import type { ScreeningReport } from '../search/search-result.ts';
 import type { Architecture } from '../space/architecture.ts';
 
 /** How one design variable moves the results: relative change of each per +1 % (real) or +1 step (integer, choice). */
@@ -133,19 +134,6 @@ export interface Convergence {
   hypervolume: number;
 }
 
-/** What the coarse grid did in the search. Costs in full evaluations; a coarse run counts as a quarter of one. */
-export interface ScreeningRecord {
-  /** Coarse runs, and full runs of the search. */
-  screened: number;
-  full: number;
-  /** Cost of both, and of running every design in full instead. */
-  spent: number;
-  withoutScreening: number;
-  /** Failed coarse runs that were run in full as a check, and those among them that then ran. */
-  audited: number;
-  overturned: number;
-}
-
 export interface StudyResults {
   formatVersion: 1;
   study: Study;
@@ -164,7 +152,7 @@ export interface StudyResults {
   architectures: ArchitectureResult[];
   evaluations: { total: number; screen: number; full: number; refused: number; robustness: number };
   /** Missing in results of older versions. */
-  screening?: ScreeningRecord;
+  screening?: ScreeningReport;
   stoppedBecause: string;
   convergence: Convergence[];
   constants: { name: string; value: number; standardError: number; meaning: string; source: string }[];

@@ -24,7 +24,9 @@ export interface ConvergencePoint {
   hypervolume: number;
 }
 
+/** What the coarse grid did in a search. Costs are in full evaluations. */
 export interface ScreeningReport {
+  /** Coarse runs, and full runs. */
   screened: number;
   full: number;
   /** Cost of everything, and what it would have cost to run every design in full, in full evaluations. */

@@ -1,9 +1,9 @@
 /** An independent reader of closed lines out of a PDF (pdfjs-dist): lengths and areas in mm, arcs as the curves that the PDF holds. */
 import { readFile } from 'node:fs/promises';
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { apply, type Matrix, multiply } from '../support/pdf-matrix.ts';
 import type { ReadLoop } from './read-back.ts';
 
-type Matrix = [number, number, number, number, number, number];
 type Point = [number, number];
 
 const MM = 25.4 / 72;
@@ -30,22 +30,13 @@ function loopsOf(list: { fnArray: number[]; argsArray: unknown[][] }): Omit<Read
     const args = list.argsArray[i];
     if (operator === OPS.save) stack.push(m);
     else if (operator === OPS.restore) m = stack.pop() ?? m;
-    else if (operator === OPS.transform) {
-      const n = args as Matrix;
-      m = [
-        m[0] * n[0] + m[2] * n[1],
-        m[1] * n[0] + m[3] * n[1],
-        m[0] * n[2] + m[2] * n[3],
-        m[1] * n[2] + m[3] * n[3],
-        m[0] * n[4] + m[2] * n[5] + m[4],
-        m[1] * n[4] + m[3] * n[5] + m[5],
-      ];
-    } else if (operator === OPS.constructPath) {
+    else if (operator === OPS.transform) m = multiply(m, args as Matrix);
+    else if (operator === OPS.constructPath) {
       const [operators, numbers] = args as [number[], number[]];
-      const place = (x: number, y: number): Point => [
-        (m[0] * x + m[2] * y + m[4]) * MM,
-        (m[1] * x + m[3] * y + m[5]) * MM,
-      ];
+      const place = (x: number, y: number): Point => {
+        const [across, up] = apply(m, x, y);
+        return [across * MM, up * MM];
+      };
       loops.push(...closedLoops(operators, numbers, place));
     }
   });

@@ -1,8 +1,7 @@
 /** An independent reader of PDFs (pdfjs-dist), so that our own counting is not its own judge. */
 import { readFile } from 'node:fs/promises';
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
-
-type Matrix = [number, number, number, number, number, number];
+import { apply, type Matrix, multiply } from '../support/pdf-matrix.ts';
 
 export interface PdfPage {
   /** Points. */
@@ -56,19 +55,4 @@ function pathBoxes(list: { fnArray: number[]; argsArray: unknown[][] }): PdfPage
     }
   });
   return boxes;
-}
-
-function multiply(m: Matrix, n: Matrix): Matrix {
-  return [
-    m[0] * n[0] + m[2] * n[1],
-    m[1] * n[0] + m[3] * n[1],
-    m[0] * n[2] + m[2] * n[3],
-    m[1] * n[2] + m[3] * n[3],
-    m[0] * n[4] + m[2] * n[5] + m[4],
-    m[1] * n[4] + m[3] * n[5] + m[5],
-  ];
-}
-
-function apply(m: Matrix, x: number, y: number): [number, number] {
-  return [m[0] * x + m[2] * y + m[4], m[1] * x + m[3] * y + m[5]];
 }
