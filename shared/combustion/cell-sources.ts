@@ -8,7 +8,9 @@
  *   burning     ω = C_R √k/ℓ · min(Y_fuel, Y_air/AFR, B Y_products/(1 + AFR)) · S(χ)       (eddy dissipation; Magnussen &
  *               Hjertager, Proc. Combust. Inst. 16 (1977) 719)
  *
- * Sources follow the flow step (first-order splitting; steps are a thousandth of a cycle).
+ * Sources follow the flow step and see the gas as that step leaves it: its velocity, and its temperature to first order in what
+ * the step changed of energy and composition. (With the gas from before the step, the splitting lags by a step, which costs
+ * a valveless engine on 144 cells 3 % of thrust.)
  */
 import type { Flow } from '../duct/flow.ts';
 import type { ModelConstants } from '../engine/constants.ts';
@@ -71,7 +73,7 @@ export function makeCellSources(flow: Flow, constants: ModelConstants, fuel: Fue
 }
 
 /**
- * Applies the sources of one step of dt seconds to the conserved variables, using the primitives last recovered.
+ * Applies the sources of one step of dt seconds to the conserved variables; the primitives must be those from before the flow step.
  * `jet` is the present speed of inflow jets, m/s; `spark` is true while the plug fires.
  */
 export function applyCellSources(flow: Flow, src: CellSources, dt: number, jet: number, spark: boolean): void {
@@ -81,7 +83,7 @@ export function applyCellSources(flow: Flow, src: CellSources, dt: number, jet: 
   }
   const c = src.constants;
   const { momentum, energy, fuelMass, productMass, turbulence, progress, mass } = flow;
-  const { velocity, temperature, heatCapacity, density, mixing } = flow;
+  const { temperature, heatCapacity, internalEnergy, fuel, product, fuelEnergy, productEnergy, mixing } = flow;
   const { volume, wallArea, diameter, lossForward, lossBackward, faceArea } = flow.grid;
   const { wallTemperature, filmTime, filmHeat, chemicalDelay } = src;
   const n = flow.grid.cells;
@@ -106,8 +108,12 @@ export function applyCellSources(flow: Flow, src: CellSources, dt: number, jet: 
     const inv = 1 / rho;
     const v = volume[i];
     const perV = 1 / v;
-    const u = velocity[i];
-    const T = temperature[i];
+    const u = momentum[i] * inv;
+    const yf = fuelMass[i] * inv;
+    const yp = productMass[i] * inv;
+    const gained = energy[i] * inv - 0.5 * (u * u) - internalEnergy[i];
+    const remixed = (yf - fuel[i]) * fuelEnergy[i] + (yp - product[i]) * productEnergy[i];
+    const T = temperature[i] + (gained - remixed) / heatCapacity[i];
     let k = turbulence[i] * inv;
     if (k < TURBULENCE_FLOOR) k = TURBULENCE_FLOOR;
     const rootK = Math.sqrt(k);
@@ -121,7 +127,7 @@ export function applyCellSources(flow: Flow, src: CellSources, dt: number, jet: 
     const speed = Math.sqrt(u * u + wallTurbulence * k);
     const drag = halfFriction * rho * speed * wallArea[i];
     const friction = drag * u * dt;
-    const film = halfFriction * density[i] * speed * (heatCapacity[i] + 287) * COLBURN;
+    const film = halfFriction * rho * speed * (heatCapacity[i] + 287) * COLBURN;
     const heat = film * wallArea[i] * (T - wallTemperature[i]) * dt;
     filmTime[i] += film * dt;
     filmHeat[i] += film * T * dt;
@@ -139,8 +145,6 @@ export function applyCellSources(flow: Flow, src: CellSources, dt: number, jet: 
     turbulence[i] = rho * kNew;
 
     // Ignition progress and burning.
-    const yf = fuelMass[i] * inv;
-    const yp = productMass[i] * inv;
     const ya = 1 - yf - yp;
     let released = 0;
     if (ya > 1e-4) {

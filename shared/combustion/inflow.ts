@@ -99,8 +99,9 @@ export function drawBack(flow: Flow, region: InflowRegion, mass: number, out: In
 /**
  * A jet from an open intake pipe runs through the first chamber cells and ends along its reach: of what entered the region
  * through its first face during the last dt seconds, each later cell's share is taken out of the first cell and put there, with
- * the enthalpy, momentum, turbulence and scalars of the gas before that face. So the fresh charge is the same on any grid: taken
- * from what the first cell holds, it would be the more diluted the coarser the grid. Conserves everything.
+ * the enthalpy, momentum, turbulence and scalars that the flux step reconstructed on the pipe's side of that face. So the fresh
+ * charge is the same on any grid: taken from what the first cell holds, it would be the more diluted the coarser the grid.
+ * Conserves everything.
  */
 export function carryJet(flow: Flow, region: InflowRegion, dt: number): void {
   const { volume } = flow.grid;
@@ -108,8 +109,13 @@ export function carryJet(flow: Flow, region: InflowRegion, dt: number): void {
   const rate = flow.massFlux[o];
   if (!(rate > 0)) return;
   const up = o - 1;
-  const u = flow.velocity[up];
-  const h = flow.enthalpy[up] + 0.5 * u * u;
+  const { half, slopes } = flow;
+  const u = rate / (flow.grid.faceArea[o] * (half.density[up] + 0.5 * slopes.density[up]));
+  const h = flow.enthalpy[up] + 0.5 * flow.velocity[up] * flow.velocity[up];
+  const fuel = half.fuel[up] + 0.5 * slopes.fuel[up];
+  const product = half.product[up] + 0.5 * slopes.product[up];
+  const k = half.k[up] + 0.5 * slopes.k[up];
+  const z = half.z[up] + 0.5 * slopes.z[up];
   for (let n = 1; n < region.share.length; n++) {
     const part = rate * dt * region.share[n];
     give(o, -part);
@@ -120,9 +126,9 @@ export function carryJet(flow: Flow, region: InflowRegion, dt: number): void {
     flow.mass[i] += m;
     flow.energy[i] += m * h;
     flow.momentum[i] += m * u;
-    flow.fuelMass[i] += m * flow.fuel[up];
-    flow.productMass[i] += m * flow.product[up];
-    flow.turbulence[i] += m * flow.k[up];
-    flow.progress[i] += m * flow.z[up];
+    flow.fuelMass[i] += m * fuel;
+    flow.productMass[i] += m * product;
+    flow.turbulence[i] += m * k;
+    flow.progress[i] += m * z;
   }
 }

@@ -16,9 +16,9 @@ export function measure(
   withField: boolean,
 ): RunningPerformance | null {
   const l = run.ledger;
-  const from = Math.max(0, l.count - 1 - settings.group * (end === 'limit cycle' ? 1 : 2));
+  // The recorded cycle completes the last group: an even number, so that of two alternating kinds of cycle neither counts twice.
+  const from = Math.max(0, l.count - settings.group * (end === 'limit cycle' ? 1 : 2));
   const meanPeriod = l.between(from, l.count - 1, 'time') / (l.count - 1 - from);
-  machine.valve?.resetExtremes();
   const recorder = new Recorder(run, machine, meanPeriod);
   const before = l.count;
   while (l.count === before) {

@@ -310,7 +310,9 @@ export class Run {
     if (this.weak >= WEAK_CYCLES) return 'died';
     const alone = this.ledger.count - this.cyclesWhenLeftAlone;
     const { group, tolerance, minCycles, maxCycles } = this.settings;
-    if (alone >= minCycles && disagreement(this.ledger, group, ambient) < tolerance) return 'limit cycle';
+    // Engines that alternate between two kinds of cycle are judged after both; the valve's extremes are those of the last two or three.
+    if (alone % 2 === 1) m.valve?.resetExtremes();
+    else if (alone >= minCycles && disagreement(this.ledger, group, ambient) < tolerance) return 'limit cycle';
     return alone >= maxCycles ? 'cycles spent' : null;
   }
 }

@@ -1,10 +1,11 @@
 /** shared/combustion/cell-sources.ts, two cells at a time; cells that burn are finished one at a time. */
 import {
-  AIR_FUEL, AREA_CHANGE, AXIAL_MIXING, BURN_RATE, DELAY, DENSITY, DIAMETER, DIFFUSIVITY, EDDY_SIZE, ENERGY, FILM_HEAT, FILM_TIME,
-  FRICTION_IMPULSE, FUEL_MASS, HALF_FRICTION, HEATING_VALUE, HEAT_CAPACITY, HEAT_RELEASED, IGNITION_MIXING, INTERVALS,
-  LOSS_BACKWARD, LOSS_FORWARD, MASS, MIXING, MOMENTUM, ONSET, PER_EDDY, PER_RANGE, PER_VOLUME, PRODUCT_MASS, PRODUCT_SHARE,
-  PROGRESS, QUENCHED, STEP, TEMPERATURE, TEMPERATURE_MIN, TEMPERATURE_STEP, TURBULENCE, TURBULENCE_DECAY, VELOCITY, VOLUME,
-  WALL_AREA, WALL_HEAT, WALL_TEMPERATURE, WALL_TURBULENCE, WIDENING_IMPULSE,
+  AIR_FUEL, AREA_CHANGE, AXIAL_MIXING, BURN_RATE, DELAY, DIAMETER, DIFFUSIVITY, EDDY_SIZE, ENERGY, FILM_HEAT, FILM_TIME,
+  FRICTION_IMPULSE, FUEL, FUEL_ENERGY, FUEL_MASS, HALF_FRICTION, HEATING_VALUE, HEAT_CAPACITY, HEAT_RELEASED, IGNITION_MIXING,
+  INTERNAL_ENERGY, INTERVALS, LOSS_BACKWARD, LOSS_FORWARD, MASS, MIXING, MOMENTUM, ONSET, PER_EDDY, PER_RANGE, PER_VOLUME,
+  PRODUCT, PRODUCT_ENERGY, PRODUCT_MASS, PRODUCT_SHARE, PROGRESS, QUENCHED, STEP, TEMPERATURE, TEMPERATURE_MIN,
+  TEMPERATURE_STEP, TURBULENCE, TURBULENCE_DECAY, VOLUME, WALL_AREA, WALL_HEAT, WALL_TEMPERATURE, WALL_TURBULENCE,
+  WIDENING_IMPULSE,
 } from '../layout';
 import { knot } from './knot';
 
@@ -73,8 +74,19 @@ export function applyCellSources(n: i32, chamberStart: i32, chamberEnd: i32, spa
     const rho = v128.load(at, MASS);
     const inv = f64x2.div(one, rho);
     const perV = v128.load(at, PER_VOLUME);
-    const u = v128.load(at, VELOCITY);
-    const T = v128.load(at, TEMPERATURE);
+    const u = f64x2.mul(v128.load(at, MOMENTUM), inv);
+    const yf = f64x2.mul(v128.load(at, FUEL_MASS), inv);
+    const yp = f64x2.mul(v128.load(at, PRODUCT_MASS), inv);
+    const cv = v128.load(at, HEAT_CAPACITY);
+    const gained = f64x2.sub(
+      f64x2.sub(f64x2.mul(v128.load(at, ENERGY), inv), f64x2.mul(f64x2.splat(0.5), f64x2.mul(u, u))),
+      v128.load(at, INTERNAL_ENERGY),
+    );
+    const remixed = f64x2.add(
+      f64x2.mul(f64x2.sub(yf, v128.load(at, FUEL)), v128.load(at, FUEL_ENERGY)),
+      f64x2.mul(f64x2.sub(yp, v128.load(at, PRODUCT)), v128.load(at, PRODUCT_ENERGY)),
+    );
+    const T = f64x2.add(v128.load(at, TEMPERATURE), f64x2.div(f64x2.sub(gained, remixed), cv));
     const k = f64x2.pmax(f64x2.mul(v128.load(at, TURBULENCE), inv), f64x2.splat(TURBULENCE_FLOOR));
     const rootK = f64x2.sqrt(k);
     const eddy = f64x2.mul(f64x2.splat(load<f64>(0, EDDY_SIZE)), v128.load(at, DIAMETER));
@@ -87,9 +99,9 @@ export function applyCellSources(n: i32, chamberStart: i32, chamberEnd: i32, spa
     const wallArea = v128.load(at, WALL_AREA);
     const drag = f64x2.mul(f64x2.mul(f64x2.mul(halfFriction, rho), speed), wallArea);
     const friction = f64x2.mul(f64x2.mul(drag, u), dt);
-    const heatCapacity = f64x2.add(v128.load(at, HEAT_CAPACITY), f64x2.splat(287));
+    const heatCapacity = f64x2.add(cv, f64x2.splat(287));
     const film = f64x2.mul(
-      f64x2.mul(f64x2.mul(f64x2.mul(halfFriction, v128.load(at, DENSITY)), speed), heatCapacity),
+      f64x2.mul(f64x2.mul(f64x2.mul(halfFriction, rho), speed), heatCapacity),
       f64x2.splat(COLBURN),
     );
     const heat = f64x2.mul(
@@ -119,8 +131,6 @@ export function applyCellSources(n: i32, chamberStart: i32, chamberEnd: i32, spa
     const decay = f64x2.mul(f64x2.mul(f64x2.splat(load<f64>(0, TURBULENCE_DECAY)), turnover), dt);
     v128.store(at, f64x2.mul(rho, f64x2.div(f64x2.add(k, made), f64x2.add(one, decay))), TURBULENCE);
 
-    const yf = f64x2.mul(v128.load(at, FUEL_MASS), inv);
-    const yp = f64x2.mul(v128.load(at, PRODUCT_MASS), inv);
     const ya = f64x2.sub(f64x2.sub(one, yf), yp);
     const fresh = f64x2.gt(ya, f64x2.splat(1e-4));
     const air = f64x2.mul(rho, ya);
