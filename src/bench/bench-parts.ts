@@ -161,5 +161,10 @@ function startUp(): Figures {
   return { 'start-up to the first machine, ms': performance.now() };
 }
 
-export const PARTS = { verdicts, sod, steps, designs, memory, startUp } as const;
+/** Loaded on demand, so that the report's code does not weigh on the start-up and the memory of the model. */
+async function report(): Promise<Figures> {
+  return (await import('./bench-report-part.ts')).report();
+}
+
+export const PARTS = { verdicts, sod, steps, designs, memory, startUp, report } as const;
 export type PartName = keyof typeof PARTS;

@@ -1,5 +1,5 @@
 /**
- * Measures the performance model: `npm run bench -- [--repeats N] [--write]`.
+ * Measures the performance model and a small report: `npm run bench -- [--repeats N] [--write]`.
  *
  * Every figure comes from fresh processes, the compiled and the TypeScript loops in turn, since speed differs between
  * processes more than within one. The table gives medians and spread; `--write` puts it into shared/kernel/README.md.
@@ -9,11 +9,11 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { availableParallelism, cpus } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { median } from 'd3-array';
 import { allowKernel } from '../../shared/kernel/kernel.ts';
 import { V8_FLAGS } from '../cli/v8-flags.mjs';
 import { packageFolder } from '../report/package-folder.ts';
 import { type Figures, PARTS, type PartName } from './bench-parts.ts';
+import { Table } from './bench-table.ts';
 
 const START = '<!-- bench:start -->';
 const END = '<!-- bench:end -->';
@@ -21,6 +21,7 @@ const END = '<!-- bench:end -->';
 const WIDE = ['--max-semi-space-size=128', '--min-semi-space-size=128'];
 const LOOPS = ['kernel', 'typescript'] as const;
 type Loops = (typeof LOOPS)[number];
+const COLUMNS = ['compiled loops', 'TypeScript loops'];
 
 /** Runs one part in a new process. Throws Error with what it wrote when it fails. */
 function inNewProcess(part: PartName, loops: Loops): Promise<Figures> {
@@ -40,40 +41,12 @@ function inNewProcess(part: PartName, loops: Loops): Promise<Figures> {
     });
     child.on('error', reject);
     child.on('close', (code) => {
-      if (code === 0) resolve(JSON.parse(out) as Figures);
-      else reject(new Error(`the benchmark's part "${part}" ended with code ${code}: ${err.trim()}`));
+      if (code === 0) {
+        process.stderr.write(err);
+        resolve(JSON.parse(out) as Figures);
+      } else reject(new Error(`the benchmark's part "${part}" ended with code ${code}: ${err.trim()}`));
     });
   });
-}
-
-class Table {
-  readonly #values = new Map<string, Record<Loops, number[]>>();
-
-  add(figures: Figures, loops: Loops): void {
-    for (const [name, value] of Object.entries(figures)) {
-      const row = this.#values.get(name) ?? { kernel: [], typescript: [] };
-      row[loops].push(value);
-      this.#values.set(name, row);
-    }
-  }
-
-  lines(): string[] {
-    const cell = (values: number[]) => {
-      if (values.length === 0) return '–';
-      const middle = digits(median(values) ?? Number.NaN);
-      return values.length === 1 ? middle : `${middle} (${digits(Math.min(...values))}–${digits(Math.max(...values))})`;
-    };
-    return [
-      '| figure: median (lowest–highest) | compiled loops | TypeScript loops |',
-      '|---|---|---|',
-      ...[...this.#values].map(([name, row]) => `| ${name} | ${cell(row.kernel)} | ${cell(row.typescript)} |`),
-    ];
-  }
-}
-
-function digits(value: number): string {
-  const size = Math.abs(value);
-  return value.toFixed(size >= 100 ? 0 : size >= 10 ? 1 : 2);
 }
 
 /** Designs a second of as many processes at once as there are cores, and how many times one process that is. */
@@ -88,7 +61,7 @@ async function allCores(table: Table, loops: Loops): Promise<void> {
       [`designs a second, ${cores} cores`]: sum,
       [`${cores} cores over one`]: sum / alone['designs, 1/s'],
     },
-    loops,
+    LOOPS.indexOf(loops),
   );
 }
 
@@ -103,16 +76,18 @@ function countFrom(args: string[]): number {
 async function main(args: string[]): Promise<number> {
   if (args[0] === '--part') {
     allowKernel(args[2] !== 'typescript');
-    process.stdout.write(JSON.stringify(PARTS[args[1] as PartName]()));
+    process.stdout.write(JSON.stringify(await PARTS[args[1] as PartName]()));
     return 0;
   }
   const repeats = countFrom(args);
-  const table = new Table();
+  const table = new Table('figure', COLUMNS);
+  const reports = new Table('report of the sample study');
   for (let n = 0; n < repeats; n++) {
     for (const part of ['steps', 'sod', 'verdicts', 'memory', 'startUp'] as const) {
-      for (const loops of LOOPS) table.add(await inNewProcess(part, loops), loops);
+      for (const loops of LOOPS) table.add(await inNewProcess(part, loops), LOOPS.indexOf(loops));
     }
     for (const loops of LOOPS) await allCores(table, loops);
+    reports.add(await inNewProcess('report', 'kernel'));
     process.stderr.write(`repeat ${n + 1} of ${repeats} done\n`);
   }
   const processor = cpus()[0]?.model.trim() ?? 'unknown processor';
@@ -120,6 +95,8 @@ async function main(args: string[]): Promise<number> {
     `${new Date().toISOString().slice(0, 10)}, ${processor}, ${cpus().length} cores, Node ${process.version}, ${repeats} fresh processes a figure.`,
     '',
     ...table.lines(),
+    '',
+    ...reports.lines(),
   ].join('\n');
   process.stdout.write(`${text}\n`);
   if (args.includes('--write')) {
