@@ -141,14 +141,6 @@ function timed(run: KernelFunctions, clock: { inside: number }): KernelFunctions
   };
 }
 
-/** Designs a second of wall time, after a warm start: run in one process or in one a core at once. */
-function designs(): Figures {
-  for (const engine of ENGINES) simulate(engine, { fidelity: 'screen' });
-  const from = performance.now();
-  for (let n = 0; n < 2; n++) for (const engine of ENGINES) simulate(engine);
-  return { 'designs, 1/s': (2 * ENGINES.length * 1e3) / (performance.now() - from) };
-}
-
 /** Many designs, for the memory that stays. */
 function memory(): Figures {
   for (let n = 0; n < 4; n++) for (const engine of ENGINES) simulate(engine, { fidelity: 'screen' });
@@ -166,5 +158,5 @@ async function report(): Promise<Figures> {
   return (await import('./bench-report-part.ts')).report();
 }
 
-export const PARTS = { verdicts, sod, steps, designs, memory, startUp, report } as const;
+export const PARTS = { verdicts, sod, steps, memory, startUp, report } as const;
 export type PartName = keyof typeof PARTS;

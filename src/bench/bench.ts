@@ -12,8 +12,10 @@ import { fileURLToPath } from 'node:url';
 import { allowKernel } from '../../shared/kernel/kernel.ts';
 import { V8_FLAGS } from '../cli/v8-flags.mjs';
 import { packageFolder } from '../report/package-folder.ts';
+import { timeTogether, workAtAWord } from './bench-cores.ts';
 import { type Figures, PARTS, type PartName } from './bench-parts.ts';
 import { Table } from './bench-table.ts';
+import type { WorkKind } from './bench-work.ts';
 
 const START = '<!-- bench:start -->';
 const END = '<!-- bench:end -->';
@@ -49,20 +51,46 @@ function inNewProcess(part: PartName, loops: Loops): Promise<Figures> {
   });
 }
 
-/** Designs a second of as many processes at once as there are cores, and how many times one process that is. */
-async function allCores(table: Table, loops: Loops): Promise<void> {
+/** One core and all of them, in turn: what the machine allows, separate processes, threads of one process. */
+async function allCores(table: Table): Promise<void> {
+  const { DESIGNS } = await import('./bench-work.ts');
+  const file = fileURLToPath(import.meta.url);
   const cores = availableParallelism();
-  const [alone] = await Promise.all([inNewProcess('designs', loops)]);
-  const together = await Promise.all(Array.from({ length: cores }, () => inNewProcess('designs', loops)));
-  const sum = together.reduce((total, figures) => total + figures['designs, 1/s'], 0);
-  table.add(
-    {
-      'designs a second, one core': alone['designs, 1/s'],
-      [`designs a second, ${cores} cores`]: sum,
-      [`${cores} cores over one`]: sum / alone['designs, 1/s'],
-    },
-    LOOPS.indexOf(loops),
-  );
+  const over = `${cores} cores over one`;
+  const pair = async (kind: WorkKind, loops: Loops, all: { processes: number } | { threads: number }) => {
+    // One before and one after, so that a machine that grows busy does not lean to a side.
+    const before = await timeTogether(file, kind, { loops });
+    const every = await timeTogether(file, kind, { loops, ...all });
+    const after = await timeTogether(file, kind, { loops });
+    const one = { wall: (before.wall + after.wall) / 2, processor: (before.processor + after.processor) / 2 };
+    return { one, every, ratio: (cores * one.wall) / every.wall };
+  };
+  const plain = await pair('arithmetic', 'kernel', { processes: cores });
+  table.add({
+    [`${over}, plain arithmetic (what the machine allows)`]: plain.ratio,
+    'processor time of that, all over one': plain.every.processor / plain.one.processor,
+  });
+  for (const loops of LOOPS) {
+    const apart = await pair('model', loops, { processes: cores });
+    table.add(
+      {
+        'designs a second, one core': DESIGNS / apart.one.wall,
+        [`designs a second, ${cores} processes`]: (cores * DESIGNS) / apart.every.wall,
+        [`${over}, model in separate processes`]: apart.ratio,
+        [`${over}, share of what the machine allows, %`]: (100 * apart.ratio) / plain.ratio,
+        'processor time of a design, all over one': apart.every.processor / apart.one.processor,
+      },
+      LOOPS.indexOf(loops),
+    );
+  }
+  // Threads take the compiled loops: what this thread forbids, others do not know.
+  const pool = await pair('threads', 'kernel', { threads: cores });
+  table.add({
+    [`designs a second, ${cores} threads of a pool`]: (cores * DESIGNS) / pool.every.wall,
+    [`${over}, model in threads of a pool`]: pool.ratio,
+    [`${over}, threads, share of what the machine allows, %`]: (100 * pool.ratio) / plain.ratio,
+    'processor time of a design in threads, all over one': pool.every.processor / cores / pool.one.processor,
+  });
 }
 
 function countFrom(args: string[]): number {
@@ -79,6 +107,11 @@ async function main(args: string[]): Promise<number> {
     process.stdout.write(JSON.stringify(await PARTS[args[1] as PartName]()));
     return 0;
   }
+  if (args[0] === '--work') {
+    allowKernel(args[3] !== 'typescript');
+    await workAtAWord(args[1] as WorkKind, Number(args[2]));
+    return 0;
+  }
   const repeats = countFrom(args);
   const table = new Table('figure', COLUMNS);
   const reports = new Table('report of the sample study');
@@ -86,7 +119,7 @@ async function main(args: string[]): Promise<number> {
     for (const part of ['steps', 'sod', 'verdicts', 'memory', 'startUp'] as const) {
       for (const loops of LOOPS) table.add(await inNewProcess(part, loops), LOOPS.indexOf(loops));
     }
-    for (const loops of LOOPS) await allCores(table, loops);
+    await allCores(table);
     reports.add(await inNewProcess('report', 'kernel'));
     process.stderr.write(`repeat ${n + 1} of ${repeats} done\n`);
   }

@@ -1,0 +1,92 @@
+/** Work for measuring cores: what a process does at a word, after it has warmed up. */
+import { join } from 'node:path';
+import {
+  droneEngine,
+  engine50Cm,
+  oneLargePoppet,
+  twelveSmallPoppets,
+  valvelessUTube,
+} from '../../shared/calibration/reference-engines.ts';
+import { loadEngine } from '../config/files.ts';
+import { evaluateRequest } from '../evaluation/evaluate-request.ts';
+import type { EvaluationRequest } from '../evaluation/evaluation.ts';
+import { WorkerPool } from '../evaluation/worker-pool.ts';
+import { packageFolder } from '../report/package-folder.ts';
+
+/** One share of work has all kinds of engine, this often, the longest first: the last to end leaves a core idle for little. */
+const ROUNDS = 3;
+const ENGINES = [valvelessUTube(), engine50Cm(), droneEngine(), twelveSmallPoppets(), oneLargePoppet()];
+export const DESIGNS = ROUNDS * ENGINES.length;
+/** Steps of plain arithmetic that take about as long. */
+const ARITHMETIC = 1000;
+
+/** Ready to do its share of work; `end` lets go of what it holds. */
+export interface Work {
+  run(): Promise<void>;
+  end(): Promise<void>;
+}
+
+/** The kinds of work; each comes back once it is warm. */
+export const WORKS = { arithmetic, model, threads };
+export type WorkKind = keyof typeof WORKS;
+
+/** A million turns on four numbers, which stay in registers. */
+function turns(): number {
+  let a = 1;
+  let b = 0.5;
+  let c = 0.25;
+  let d = 0.125;
+  for (let i = 0; i < 1e6; i++) {
+    a = a * 0.999999 + 1e-6;
+    b = b * 0.999998 + 1e-6;
+    c = c * 0.999997 + 1e-6;
+    d = d * 0.999996 + 1e-6;
+  }
+  return a + b + c + d;
+}
+
+/** What the cores themselves allow: no memory, no allocation, no messages. */
+async function arithmetic(): Promise<Work> {
+  const go = (n: number) => {
+    let sum = 0;
+    for (let i = 0; i < n; i++) sum += turns();
+    if (!(sum > 0)) throw new Error('the arithmetic went wrong');
+  };
+  go(30);
+  return { run: async () => go(ARITHMETIC), end: async () => {} };
+}
+
+/** The designs, one after the other, in this thread. */
+async function model(): Promise<Work> {
+  const all = await requests(ROUNDS, 'full');
+  for (const request of await requests(2, 'screen')) evaluateRequest(request);
+  return {
+    run: async () => {
+      for (const request of all) evaluateRequest(request);
+    },
+    end: async () => {},
+  };
+}
+
+/** As many shares as threads, through the pool of this process as a study does it. */
+async function threads(count: number): Promise<Work> {
+  const pool = new WorkerPool({ workers: count });
+  const all = await requests(ROUNDS * count, 'full');
+  await pool.evaluate(await requests(2 * count, 'screen'));
+  return {
+    run: async () => {
+      await pool.evaluate(all);
+    },
+    end: () => pool.close(),
+  };
+}
+
+async function requests(rounds: number, fidelity: 'screen' | 'full'): Promise<EvaluationRequest[]> {
+  const file = join(packageFolder(), 'configs', 'engines', 'class-50-cm.yaml');
+  const reading = await loadEngine(file);
+  if (!reading.ok) throw new Error(`${file} cannot be read`);
+  const { brief } = reading;
+  return ENGINES.flatMap((engine) =>
+    Array.from({ length: rounds }, () => ({ engine, brief, fidelity, constantsDraw: null })),
+  );
+}
