@@ -1,10 +1,11 @@
 /**
  * How much work all cores do over one: in processes of their own and in threads of one process, by wall time.
  *
- * Each process warms up and waits; all start at one word, and the time runs until the last has ended. One and all are measured
- * in turn, so that a ratio's two times lie close together. Plain arithmetic shows what the machine itself allows: cores that share
- * hardware, or that others use, do less than as many times one. The processor time that the same work needs tells which of the
- * two it is: shared hardware makes it grow, waiting for a core does not.
+ * Crews of processes warm up once and wait; at each word one of them or all do a share of work, and the time runs until the last
+ * has ended. Words to crews follow one another closely, so that the times of a ratio, and ratios that are compared, come from the
+ * same seconds. Plain arithmetic shows what the machine itself allows: cores that share hardware, or that others use, do less
+ * than as many times one. The processor time that the same work needs tells which of the two it is: shared hardware makes it
+ * grow, waiting for a core does not.
  */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { V8_FLAGS } from '../cli/v8-flags.mjs';
@@ -18,31 +19,50 @@ export interface Timing {
   processor: number;
 }
 
-/** Starts `processes` of them with `file --work KIND COUNT LOOPS`, each doing its share once. Throws Error when one fails. */
-export async function timeTogether(
-  file: string,
-  kind: WorkKind,
-  { processes = 1, threads = 1, loops = 'kernel' },
-): Promise<Timing> {
-  const children = Array.from({ length: processes }, () =>
-    spawn(process.execPath, [...V8_FLAGS, file, '--work', kind, String(threads), loops], {
-      stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
-    }),
-  );
-  try {
-    await Promise.all(children.map((child) => word(child, kind)));
+/** Processes that do one kind of work at a word, warm from one word to the next. */
+export class Crew {
+  readonly #kind: WorkKind;
+  readonly #members: readonly ChildProcess[];
+
+  private constructor(kind: WorkKind, members: readonly ChildProcess[]) {
+    this.#kind = kind;
+    this.#members = members;
+  }
+
+  /** Starts `processes` of them with `file --work KIND THREADS LOOPS`. Throws Error when one ends before it is warm. */
+  static async start(file: string, kind: WorkKind, { processes = 1, threads = 1, loops = 'kernel' }): Promise<Crew> {
+    const members = Array.from({ length: processes }, () =>
+      spawn(process.execPath, [...V8_FLAGS, file, '--work', kind, String(threads), loops], {
+        stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+      }),
+    );
+    const crew = new Crew(kind, members);
+    try {
+      await Promise.all(members.map((member) => word(member, kind)));
+    } catch (error) {
+      crew.end();
+      throw error;
+    }
+    return crew;
+  }
+
+  /** Lets the first `count` do a share each. Throws Error when one ends before it is done. */
+  async go(count = this.#members.length): Promise<Timing> {
+    const called = this.#members.slice(0, count);
     const from = performance.now();
     const times = await Promise.all(
-      children.map((child) => {
-        const done = word(child, kind);
-        child.send('go');
+      called.map((member) => {
+        const done = word(member, this.#kind);
+        member.send('go');
         return done;
       }),
     );
     const wall = (performance.now() - from) / 1e3;
-    return { wall, processor: times.reduce((sum, time) => sum + time, 0) / processes };
-  } finally {
-    for (const child of children) child.kill();
+    return { wall, processor: times.reduce((sum, time) => sum + time, 0) / called.length };
+  }
+
+  end(): void {
+    for (const member of this.#members) member.kill();
   }
 }
 
@@ -60,18 +80,17 @@ function word(child: ChildProcess, kind: WorkKind): Promise<number> {
   });
 }
 
-/** The other end, in the process that works: says 0 when it is warm and the processor time, s, when it has done its share. */
+/** The other end, in the process that works: says 0 when it is warm and the processor time, s, of each share. Ends when it is killed. */
 export async function workAtAWord(kind: WorkKind, threads: number): Promise<void> {
   // Loaded on demand, so that its code does not weigh on the start-up and the memory of other parts.
   const { WORKS } = await import('./bench-work.ts');
-  const work = await WORKS[kind](threads);
-  const told = new Promise((resolve) => process.once('message', resolve));
+  const share = await WORKS[kind](threads);
+  process.on('message', async () => {
+    const before = process.cpuUsage();
+    await share();
+    const { user, system } = process.cpuUsage(before);
+    process.send?.((user + system) / 1e6);
+  });
+  process.on('disconnect', () => process.exit());
   process.send?.(0);
-  await told;
-  const before = process.cpuUsage();
-  await work.run();
-  const { user, system } = process.cpuUsage(before);
-  process.send?.((user + system) / 1e6);
-  await work.end();
-  process.disconnect();
 }

@@ -13,18 +13,14 @@ import type { EvaluationRequest } from '../evaluation/evaluation.ts';
 import { WorkerPool } from '../evaluation/worker-pool.ts';
 import { packageFolder } from '../report/package-folder.ts';
 
-/** One share of work has all kinds of engine, this often, the longest first: the last to end leaves a core idle for little. */
-const ROUNDS = 3;
+/** One share of work has all kinds of engine, the longest first: the last to end leave a core idle for little. */
 const ENGINES = [valvelessUTube(), engine50Cm(), droneEngine(), twelveSmallPoppets(), oneLargePoppet()];
-export const DESIGNS = ROUNDS * ENGINES.length;
-/** Steps of plain arithmetic that take about as long. */
-const ARITHMETIC = 1000;
+export const DESIGNS = ENGINES.length;
+/** Million turns of plain arithmetic that take about as long. */
+const ARITHMETIC = 400;
 
-/** Ready to do its share of work; `end` lets go of what it holds. */
-export interface Work {
-  run(): Promise<void>;
-  end(): Promise<void>;
-}
+/** Does one share. */
+type Share = () => Promise<void>;
 
 /** The kinds of work; each comes back once it is warm. */
 export const WORKS = { arithmetic, model, threads };
@@ -46,38 +42,32 @@ function turns(): number {
 }
 
 /** What the cores themselves allow: no memory, no allocation, no messages. */
-async function arithmetic(): Promise<Work> {
+async function arithmetic(): Promise<Share> {
   const go = (n: number) => {
     let sum = 0;
     for (let i = 0; i < n; i++) sum += turns();
     if (!(sum > 0)) throw new Error('the arithmetic went wrong');
   };
   go(30);
-  return { run: async () => go(ARITHMETIC), end: async () => {} };
+  return async () => go(ARITHMETIC);
 }
 
 /** The designs, one after the other, in this thread. */
-async function model(): Promise<Work> {
-  const all = await requests(ROUNDS, 'full');
-  for (const request of await requests(2, 'screen')) evaluateRequest(request);
-  return {
-    run: async () => {
-      for (const request of all) evaluateRequest(request);
-    },
-    end: async () => {},
+async function model(): Promise<Share> {
+  const all = await requests(1, 'full');
+  for (const request of [...(await requests(1, 'screen')), ...all]) evaluateRequest(request);
+  return async () => {
+    for (const request of all) evaluateRequest(request);
   };
 }
 
 /** As many shares as threads, through the pool of this process as a study does it. */
-async function threads(count: number): Promise<Work> {
+async function threads(count: number): Promise<Share> {
   const pool = new WorkerPool({ workers: count });
-  const all = await requests(ROUNDS * count, 'full');
-  await pool.evaluate(await requests(2 * count, 'screen'));
-  return {
-    run: async () => {
-      await pool.evaluate(all);
-    },
-    end: () => pool.close(),
+  const all = await requests(count, 'full');
+  await pool.evaluate([...(await requests(count, 'screen')), ...all]);
+  return async () => {
+    await pool.evaluate(all);
   };
 }
 

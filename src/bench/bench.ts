@@ -12,7 +12,7 @@ import { fileURLToPath } from 'node:url';
 import { allowKernel } from '../../shared/kernel/kernel.ts';
 import { V8_FLAGS } from '../cli/v8-flags.mjs';
 import { packageFolder } from '../report/package-folder.ts';
-import { timeTogether, workAtAWord } from './bench-cores.ts';
+import { Crew, workAtAWord } from './bench-cores.ts';
 import { type Figures, PARTS, type PartName } from './bench-parts.ts';
 import { Table } from './bench-table.ts';
 import type { WorkKind } from './bench-work.ts';
@@ -23,6 +23,8 @@ const END = '<!-- bench:end -->';
 const WIDE = ['--max-semi-space-size=128', '--min-semi-space-size=128'];
 const LOOPS = ['kernel', 'typescript'] as const;
 type Loops = (typeof LOOPS)[number];
+/** Times that a repeat measures one core and all of them. */
+const SLICES = 4;
 const COLUMNS = ['compiled loops', 'TypeScript loops'];
 
 /** Runs one part in a new process. Throws Error with what it wrote when it fails. */
@@ -57,40 +59,48 @@ async function allCores(table: Table): Promise<void> {
   const file = fileURLToPath(import.meta.url);
   const cores = availableParallelism();
   const over = `${cores} cores over one`;
-  const pair = async (kind: WorkKind, loops: Loops, all: { processes: number } | { threads: number }) => {
-    // One before and one after, so that a machine that grows busy does not lean to a side.
-    const before = await timeTogether(file, kind, { loops });
-    const every = await timeTogether(file, kind, { loops, ...all });
-    const after = await timeTogether(file, kind, { loops });
-    const one = { wall: (before.wall + after.wall) / 2, processor: (before.processor + after.processor) / 2 };
-    return { one, every, ratio: (cores * one.wall) / every.wall };
+  const crews: Crew[] = [];
+  const crew = async (kind: WorkKind, of: { processes?: number; threads?: number; loops?: Loops }) => {
+    const one = await Crew.start(file, kind, of);
+    crews.push(one);
+    return one;
   };
-  const plain = await pair('arithmetic', 'kernel', { processes: cores });
-  table.add({
-    [`${over}, plain arithmetic (what the machine allows)`]: plain.ratio,
-    'processor time of that, all over one': plain.every.processor / plain.one.processor,
-  });
-  for (const loops of LOOPS) {
-    const apart = await pair('model', loops, { processes: cores });
-    table.add(
-      {
-        'designs a second, one core': DESIGNS / apart.one.wall,
-        [`designs a second, ${cores} processes`]: (cores * DESIGNS) / apart.every.wall,
-        [`${over}, model in separate processes`]: apart.ratio,
-        [`${over}, share of what the machine allows, %`]: (100 * apart.ratio) / plain.ratio,
-        'processor time of a design, all over one': apart.every.processor / apart.one.processor,
-      },
-      LOOPS.indexOf(loops),
-    );
+  try {
+    const plain = await crew('arithmetic', { processes: cores });
+    const models = {
+      kernel: await crew('model', { processes: cores }),
+      typescript: await crew('model', { processes: cores, loops: 'typescript' }),
+    };
+    // Threads take the compiled loops: what their process forbids, they do not know.
+    const [thread, threads] = [await crew('threads', {}), await crew('threads', { threads: cores })];
+    for (let n = 0; n < SLICES; n++) {
+      const [plainOne, plainAll] = [await plain.go(1), await plain.go()];
+      const [threadOne, threadAll] = [await thread.go(), await threads.go()];
+      table.add({
+        [`${over}, plain arithmetic (what the machine allows)`]: (cores * plainOne.wall) / plainAll.wall,
+        'processor time of that, all over one': plainAll.processor / plainOne.processor,
+      });
+      for (const loops of LOOPS) {
+        const [one, all] = [await models[loops].go(1), await models[loops].go()];
+        table.add(
+          {
+            'designs a second, one core': DESIGNS / one.wall,
+            [`designs a second, ${cores} processes`]: (cores * DESIGNS) / all.wall,
+            [`${over}, model in separate processes`]: (cores * one.wall) / all.wall,
+            'processor time of a design, all over one': all.processor / one.processor,
+          },
+          LOOPS.indexOf(loops),
+        );
+      }
+      table.add({
+        [`designs a second, ${cores} threads of a pool`]: (cores * DESIGNS) / threadAll.wall,
+        [`${over}, model in threads of a pool`]: (cores * threadOne.wall) / threadAll.wall,
+        'processor time of a design in threads, all over one': threadAll.processor / cores / threadOne.processor,
+      });
+    }
+  } finally {
+    for (const one of crews) one.end();
   }
-  // Threads take the compiled loops: what this thread forbids, others do not know.
-  const pool = await pair('threads', 'kernel', { threads: cores });
-  table.add({
-    [`designs a second, ${cores} threads of a pool`]: (cores * DESIGNS) / pool.every.wall,
-    [`${over}, model in threads of a pool`]: pool.ratio,
-    [`${over}, threads, share of what the machine allows, %`]: (100 * pool.ratio) / plain.ratio,
-    'processor time of a design in threads, all over one': pool.every.processor / cores / pool.one.processor,
-  });
 }
 
 function countFrom(args: string[]): number {
@@ -125,7 +135,7 @@ async function main(args: string[]): Promise<number> {
   }
   const processor = cpus()[0]?.model.trim() ?? 'unknown processor';
   const text = [
-    `${new Date().toISOString().slice(0, 10)}, ${processor}, ${cpus().length} cores, Node ${process.version}, ${repeats} fresh processes a figure.`,
+    `${new Date().toISOString().slice(0, 10)}, ${processor}, ${cpus().length} cores, Node ${process.version}, ${repeats} fresh processes a figure, ${SLICES} times each for cores over one.`,
     '',
     ...table.lines(),
     '',

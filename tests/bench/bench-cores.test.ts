@@ -1,17 +1,30 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { timeTogether } from '../../src/bench/bench-cores.ts';
+import { Crew } from '../../src/bench/bench-cores.ts';
 
 const FILE = fileURLToPath(new URL('./support/counting-work.mjs', import.meta.url));
 
-describe('timing of processes that start at one word', () => {
-  it('gives the mean processor time of the processes and a time that has passed', async () => {
-    const { wall, processor } = await timeTogether(FILE, 'model', { processes: 3, threads: 2 });
-    expect(processor).toBe(2);
-    expect(wall).toBeGreaterThan(0);
+describe('a crew of processes that work at a word', () => {
+  it('gives the mean processor time of those called and a time that has passed, again and again', async () => {
+    const crew = await Crew.start(FILE, 'model', { processes: 3, threads: 2 });
+    try {
+      for (const count of [1, 3, 3]) {
+        const { wall, processor } = await crew.go(count);
+        expect(processor).toBe(2);
+        expect(wall).toBeGreaterThan(0);
+      }
+    } finally {
+      crew.end();
+    }
   });
 
   it('fails when a process ends before its work is done', async () => {
-    await expect(timeTogether(FILE, 'model', { processes: 2, threads: 0 })).rejects.toThrow(/"model" ended early: 3/);
+    const crew = await Crew.start(FILE, 'model', { processes: 2, threads: 0 });
+    await expect(crew.go()).rejects.toThrow(/"model" ended early: 3/);
+    crew.end();
+  });
+
+  it('fails when a process ends before it is warm', async () => {
+    await expect(Crew.start(FILE, 'model', { threads: -1 })).rejects.toThrow(/"model" ended early: 4/);
   });
 });
