@@ -5,15 +5,17 @@ import { ARCHITECTURE_SEARCH, searchArchitectures } from '../search/architecture
 import type { EvaluationOrder } from '../search/evaluation-order.ts';
 import type { SearchProblem } from '../search/outcome.ts';
 import type { ArchitectureSearchResult } from '../search/search-result.ts';
-import { passesThrough, SEARCH_STATE_FORMAT, type SearchState } from '../search/search-state.ts';
+import { passesThrough, SEARCH_STATE_FORMAT } from '../search/search-state.ts';
+import { extentOf, type Growth, NOTHING_YET } from '../search/state-parts.ts';
 import type { DesignSpace } from '../space/architectures.ts';
-import { CheckpointDue } from '../store/checkpoint-due.ts';
+import { NoteDue } from '../store/note-due.ts';
 import type { Job, StoredEvaluations } from '../store/stored-evaluations.ts';
 import type { StudyClock } from '../store/study-clock.ts';
 import type { StudyFolder } from '../store/study-folder.ts';
 import { KeptDesigns, type KeptDesignsState } from './kept-designs.ts';
 import { UsageError } from './output.ts';
 import type { Progress } from './progress.ts';
+import { type PackedState, packSearch, type StudySearchState, unpackSearch, Whereabouts } from './search-in-log.ts';
 import { OBJECTIVES, outcomeOf } from './search-outcome.ts';
 import { bestInWords } from './wording.ts';
 
@@ -28,20 +30,15 @@ export interface SearchedStudy {
   asked: { screen: number; full: number };
 }
 
-/** What a checkpoint holds. */
-interface StudySearchState {
-  search: SearchState;
-  kept: Map<string, KeptDesignsState>;
-  asked: SearchedStudy['asked'];
-}
-
 export interface SearchStudyInput {
   study: Study;
-  folder: Pick<StudyFolder, 'evaluations' | 'checkpoint'>;
+  folder: Pick<StudyFolder, 'evaluations' | 'searchNotes'>;
   spaces: readonly DesignSpace[];
   stored: StoredEvaluations;
   clock: StudyClock;
   progress: Progress;
+  /** Answers between two notes of where the search stands, at the least. */
+  noteEvery?: number;
 }
 
 /** @throws {UsageError} when the budget does not pay for one design of each architecture */
@@ -61,16 +58,28 @@ export async function searchStudy({
   stored,
   clock,
   progress,
+  noteEvery,
 }: SearchStudyInput): Promise<SearchedStudy> {
   const { search } = study;
   const byId = new Map(spaces.map((space) => [space.architecture.id, space]));
   const kept = new Map(spaces.map((space) => [space.architecture.id, new KeptDesigns()]));
   let asked = { screen: 0, full: 0 };
+  const where = new Whereabouts();
   progress.stage('Searching', search.evaluations);
 
+  // A design is built when geometry is asked about it, and again for each of its runs, all within a generation.
+  const built = new Map<readonly number[], Built>();
+  const engineOf = (space: DesignSpace, x: readonly number[]) => {
+    const engine = built.get(x) ?? space.toEngine(x);
+    if (!('refused' in engine)) built.set(x, engine);
+    return engine;
+  };
+
   const evaluate = async (orders: EvaluationOrder[]) => {
-    const jobs = orders.map((order) => jobOf(order, byId.get(order.problem) as DesignSpace, study));
-    const summaries = await stored.summaries(jobs);
+    const jobs = orders.map((order) => jobOf(order, engineOf(byId.get(order.problem) as DesignSpace, order.x), study));
+    const summaries = await stored.summaries(jobs, ({ x, id, request: { fidelity } }, position) => {
+      if (fidelity !== 'detailed') where.note(x, fidelity, id, position);
+    });
     orders.forEach((order, i) => {
       asked[order.fidelity]++;
       if (order.fidelity === 'full') {
@@ -80,26 +89,24 @@ export async function searchStudy({
     return summaries.map(outcomeOf);
   };
 
-  const checkpoint = folder.checkpoint({ format: SEARCH_STATE_FORMAT, spaces: digestOf(spaces.map(meaningOf)) });
-  // A log that lost lines is asked for all of them again, so that it is whole in the end; a checkpoint would pass over them.
-  const whole = folder.evaluations.repairs.length === 0;
-  const found = whole ? ((await checkpoint.read(folder.evaluations.size)) as StudySearchState | null) : null;
-  const from = found && passesThrough(found.search, search) ? found : null;
+  const problems = spaces.map((space) => problemOf(space, (x) => engineOf(space, x)));
+  const notes = folder.searchNotes({ format: SEARCH_STATE_FORMAT, spaces: digestOf(spaces.map(meaningOf)) });
+  const from = notes.read((packed, growths) => {
+    const state = packed as PackedState;
+    if (!passesThrough(state.skeleton, search)) return null;
+    return unpackSearch(state, growths as Growth[], folder.evaluations, problems, where);
+  });
   if (from) {
     for (const [id, designs] of kept) designs.state = from.kept.get(id) as KeptDesignsState;
     asked = from.asked;
     clock.recall(from.search.stood);
     progress.answered(false, from.search.spent);
   }
-  let noted = false;
-  const noteOnce = (reason: string) => {
-    if (!noted) progress.note(`The search goes on without a checkpoint: ${reason}`);
-    noted = true;
-  };
-  const due = new CheckpointDue(clock, asked.screen + asked.full);
+  let extent = from ? extentOf(from.search) : NOTHING_YET(spaces.length);
+  const due = new NoteDue(asked.screen + asked.full, noteEvery);
 
   const result = await searchArchitectures({
-    problems: spaces.map(problemOf),
+    problems,
     seed: search.seed,
     settings: {
       ...ARCHITECTURE_SEARCH,
@@ -115,15 +122,19 @@ export async function searchStudy({
       if (!due.at(asked.screen + asked.full)) return;
       const keptStates = new Map(spaces.map(({ architecture: { id } }) => [id, (kept.get(id) as KeptDesigns).state]));
       const held: StudySearchState = { search: state(), kept: keptStates, asked };
-      await due.during(() =>
-        // A night does not end for want of something that only saves time.
-        checkpoint.write(held, folder.evaluations.size).catch((error: Error) => noteOnce(error.message)),
-      );
+      const { state: packed, growth } = packSearch(held, extent, where);
+      await notes.write(packed, growth);
+      extent = extentOf(held.search);
     },
-    onProgress: ({ front }) => progress.best(bestInWords(front)),
+    onProgress: ({ front }) => {
+      built.clear();
+      progress.best(bestInWords(front));
+    },
   });
   return { result, kept, asked };
 }
+
+type Built = ReturnType<DesignSpace['toEngine']>;
 
 /** What coordinates mean: variables, and the engines at three places between their bounds. */
 function meaningOf(space: DesignSpace) {
@@ -139,20 +150,19 @@ function meaningOf(space: DesignSpace) {
   return { id: architecture.id, variables, engines: JSON.stringify(engines) };
 }
 
-function problemOf(space: DesignSpace): SearchProblem {
+function problemOf(space: DesignSpace, engineOf: (x: readonly number[]) => Built): SearchProblem {
   return {
     id: space.architecture.id,
     variables: space.variables,
     objectiveCount: OBJECTIVES,
     check: (x) => {
-      const engine = space.toEngine(x);
+      const engine = engineOf(x);
       return 'refused' in engine ? { violations: [engine.violation], reason: engine.constraint } : null;
     },
   };
 }
 
-function jobOf(order: EvaluationOrder, space: DesignSpace, study: Study): Job {
-  const engine = space.toEngine(order.x);
+function jobOf(order: EvaluationOrder, engine: Built, study: Study): Job {
   if ('refused' in engine)
     throw new Error(`design ${order.id} was evaluated although geometry refuses it: ${engine.sentence}`);
   return {

@@ -47,7 +47,7 @@ export interface EvolutionState {
   population: Member[];
   archive: Member[];
   refused: number;
-  /** Fingerprints, in any order. */
+  /** Fingerprints, in the order of asking. */
   known: Uint32Array;
   toldOf: number;
   started: boolean;

@@ -1,4 +1,4 @@
-/** A set of 32-bit fingerprints in a typed array (open addressing): 7 to 14 bytes each, however many a night brings. */
+/** A set of 32-bit fingerprints in typed arrays (open addressing): 11 to 22 bytes each, however many a night brings. */
 
 /** Slots in use, at most, before the table is doubled. */
 const LOAD = 0.6;
@@ -7,10 +7,12 @@ export class KnownDesigns {
   #slots = new Uint32Array(1 << 10);
   /** 0 marks an empty slot, so that fingerprint is held apart. */
   #zero = false;
+  /** In the order of adding, so that what is new since a moment can be told. */
+  #order = new Uint32Array(1 << 10);
   #size = 0;
 
   get size(): number {
-    return this.#size + (this.#zero ? 1 : 0);
+    return this.#size;
   }
 
   has(mark: number): boolean {
@@ -18,29 +20,28 @@ export class KnownDesigns {
   }
 
   add(mark: number): void {
-    if (mark === 0) {
-      this.#zero = true;
-      return;
+    if (this.has(mark)) return;
+    if (mark === 0) this.#zero = true;
+    else this.#slots[this.#find(mark)] = mark;
+    if (this.#size === this.#order.length) {
+      const longer = new Uint32Array(2 * this.#size);
+      longer.set(this.#order);
+      this.#order = longer;
     }
-    const slot = this.#find(mark);
-    if (this.#slots[slot] === mark) return;
-    this.#slots[slot] = mark;
-    if (++this.#size > LOAD * this.#slots.length) this.#grow();
+    this.#order[this.#size++] = mark;
+    if (this.#size > LOAD * this.#slots.length) this.#grow();
   }
 
-  /** All of them, in any order. */
+  /** All of them in the order of adding; not a copy. */
   get marks(): Uint32Array {
-    const used = this.#slots.filter((mark) => mark !== 0);
-    if (!this.#zero) return used;
-    const all = new Uint32Array(used.length + 1);
-    all.set(used, 1);
-    return all;
+    return this.#order.subarray(0, this.#size);
   }
 
   set marks(marks: Uint32Array) {
     let length = 1 << 10;
     while (marks.length > LOAD * length) length *= 2;
     this.#slots = new Uint32Array(length);
+    this.#order = new Uint32Array(length);
     this.#size = 0;
     this.#zero = false;
     for (const mark of marks) this.add(mark);

@@ -9,7 +9,7 @@ import type { ConvergencePoint } from './search-result.ts';
 import type { Yardstick } from './yardstick.ts';
 
 /** To be raised with every change of the search that changes what it asks for or what a state holds. */
-export const SEARCH_STATE_FORMAT = 2;
+export const SEARCH_STATE_FORMAT = 3;
 
 export interface SearchState {
   /** The search would have come to this very state under any budget between these, in full evaluations. */
@@ -33,7 +33,7 @@ export interface SearchState {
 
 /** True when a search with this budget and time limit passes through the state. */
 export function passesThrough(
-  { budget, began, stood }: SearchState,
+  { budget, began, stood }: Pick<SearchState, 'budget' | 'began' | 'stood'>,
   { evaluations, timeLimit }: { evaluations: number; timeLimit: number | null },
 ): boolean {
   return (

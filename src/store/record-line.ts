@@ -6,6 +6,7 @@
  * The checksum is the CRC-32 of every byte after `{"check":"1c291ca3",`, so a line is proved by itself and any reader of
  * newline-delimited JSON reads it without knowing that.
  */
+import { createHash } from 'node:crypto';
 import { crc32 } from './crc32.ts';
 import { hexWord } from './key-index.ts';
 
@@ -32,6 +33,12 @@ export function encodeLine(record: LogRecord): Buffer {
   return Buffer.concat([head, body]);
 }
 
+/** A note as a line with its newline: `{"check":"…","key":"<its SHA-256>","note":…}`. */
+export function encodeNote(note: object): Buffer {
+  return encodeLine({ key: createHash('sha256').update(JSON.stringify(note)).digest('hex'), note });
+}
+
+const NOTE_BYTES = Buffer.from('","note":');
 const PREFIX_BYTES = Buffer.from(PREFIX);
 const MIDDLE_BYTES = Buffer.from('","key":"');
 const LEAST = KEY_START + KEY_LENGTH + 2;
@@ -47,6 +54,13 @@ export function isProven(bytes: Buffer, start: number, stop: number): boolean {
   // Plainer than a Buffer, and a third of its cost.
   const body = new Uint8Array(bytes.buffer, bytes.byteOffset + start + BODY_START, stop - start - BODY_START);
   return crc32(body) === hexWord(bytes, start + PREFIX_BYTES.length);
+}
+
+/** True when a proven line that begins at `start` is a note. */
+export function isNote(bytes: Buffer, start: number): boolean {
+  const at = start + KEY_START + KEY_LENGTH;
+  for (let i = 0; i < NOTE_BYTES.length; i++) if (bytes[at + i] !== NOTE_BYTES[i]) return false;
+  return true;
 }
 
 /** The key of a line (without newline) whose checksum holds; null when the line is damaged. */

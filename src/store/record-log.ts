@@ -4,28 +4,22 @@
  * An append is acknowledged once it lies on the disk (fdatasync). Appends that arrive while the disk works share the next
  * write. Opening proves every line: damaged ones are set aside beside the log, named to the caller, and the rest is kept.
  * Only an index of keys and file positions stays in memory (see key-index.ts): 50 MB for a million records.
+ *
+ * Notes lie between the records: lines of whoever wrote these (see search-notes.ts), proven like them, found by position only.
  */
 
 import { readSync } from 'node:fs';
 import type { FileHandle } from 'node:fs/promises';
-import { appendFile, open, rename } from 'node:fs/promises';
-import { basename } from 'node:path';
+import { open } from 'node:fs/promises';
 import { syncFolderOf } from './durable-file.ts';
-import { KeyIndex } from './key-index.ts';
-import { decodeLine, encodeLine, isProven, KEY_OFFSET, type LogRecord, provenKey } from './record-line.ts';
+import type { KeyIndex } from './key-index.ts';
+import { describeDamage, type Scan, scanLog, setAside } from './log-scan.ts';
+import { decodeLine, encodeLine, encodeNote, type LogRecord, provenKey } from './record-line.ts';
 import { StoreError, writeFailure } from './store-error.ts';
 
-/** A line that could not be trusted. */
-export interface DamagedLine {
-  line: number;
-  bytes: number;
-  /** torn: the last line, cut short by a stop in the middle of a write. */
-  kind: 'torn' | 'corrupted';
-}
-
-const CHUNK = 1 << 22;
-/** A cached stretch of file for reads in the order of writing. */
+/** A cached stretch of file for reads in the order of writing, and for a read out of order. */
 const READ_AHEAD = 1 << 17;
+const READ_ONE = 1 << 11;
 
 interface Pending {
   lines: Buffer;
@@ -40,6 +34,7 @@ export class RecordLog {
   readonly repairs: readonly string[];
   readonly #file: FileHandle;
   readonly #positions: KeyIndex;
+  readonly #notes: number[];
   #end: number;
   #queue: Pending[] = [];
   #writing: Promise<void> | null = null;
@@ -47,10 +42,11 @@ export class RecordLog {
   #cache = Buffer.alloc(0);
   #cacheStart = 0;
 
-  private constructor(path: string, file: FileHandle, positions: KeyIndex, end: number, repairs: string[]) {
+  private constructor(path: string, file: FileHandle, { positions, notes, end }: Scan, repairs: string[]) {
     this.path = path;
     this.#file = file;
     this.#positions = positions;
+    this.#notes = notes;
     this.#end = end;
     this.repairs = repairs;
   }
@@ -69,11 +65,10 @@ export class RecordLog {
         await file.close();
         file = await open(path, 'a+');
         repairs.push(...describeDamage(path, scan.damaged, scan.positions.size));
-        const again = await scanLog(file);
-        return new RecordLog(path, file, again.positions, again.end, repairs);
+        return new RecordLog(path, file, await scanLog(file), repairs);
       }
       await syncFolderOf(path);
-      return new RecordLog(path, file, scan.positions, scan.end, repairs);
+      return new RecordLog(path, file, scan, repairs);
     } catch (error) {
       throw writeFailure(path, error);
     }
@@ -95,6 +90,39 @@ export class RecordLog {
   /** Keys in the order of writing, read from disk. */
   *keys(): IterableIterator<string> {
     for (const position of this.#positions.positions()) yield decodeLine(this.#lineAt(position)).key;
+  }
+
+  /** Byte at which the record of a key begins; undefined when there is none. */
+  positionOf(key: string): number | undefined {
+    return this.#positions.get(key);
+  }
+
+  /** The record or note that begins at a byte; null where none does. */
+  at(position: number): LogRecord | null {
+    if (!(position >= 0 && position < this.#end)) return null;
+    const line = this.#lineAt(position, READ_ONE);
+    return provenKey(line) === null ? null : decodeLine(line);
+  }
+
+  /** Bytes at which notes begin, rising. */
+  get notes(): readonly number[] {
+    return this.#notes;
+  }
+
+  /**
+   * Appends a note, which learns the byte where it begins: a note that says it proves that nothing before it was taken out.
+   * Resolves to that byte when it is on the disk; throws as `append` does.
+   */
+  async note(content: (position: number) => object): Promise<number> {
+    while (this.#writing) await this.#writing;
+    if (this.#broken) throw this.#broken;
+    const position = this.#end;
+    await new Promise<void>((done, failed) => {
+      this.#queue.push({ lines: encodeNote(content(position)), keys: [], done, failed });
+      this.#writing = this.#drain();
+    });
+    this.#notes.push(position);
+    return position;
   }
 
   /** The record of a key, read from disk; null when there is none. */
@@ -167,8 +195,8 @@ export class RecordLog {
     }
   }
 
-  #lineAt(position: number): Buffer {
-    for (let ahead = READ_AHEAD; ; ahead *= 4) {
+  #lineAt(position: number, least = READ_AHEAD): Buffer {
+    for (let ahead = least; ; ahead *= 4) {
       const inside = position - this.#cacheStart;
       if (inside >= 0 && inside < this.#cache.length) {
         const stop = this.#cache.indexOf(10, inside);
@@ -188,101 +216,4 @@ export class RecordLog {
     await this.#writing;
     await this.#file.close();
   }
-}
-
-interface Scan {
-  positions: KeyIndex;
-  /** Bytes up to the end of the last sound line. */
-  end: number;
-  damaged: (DamagedLine & { start: number })[];
-  /** Bytes of the file. */
-  size: number;
-}
-
-/** Room before each chunk for the beginning of a line that the last one ended in. */
-const HEADROOM = 1 << 20;
-
-/** Reads the log once from end to end and proves each line, while the next chunk is being read. */
-async function scanLog(file: FileHandle): Promise<Scan> {
-  const scan: Scan = { positions: new KeyIndex(), end: 0, damaged: [], size: 0 };
-  const buffers = [0, 1].map(() => Buffer.allocUnsafe(HEADROOM + CHUNK));
-  const read = (turn: number, position: number) => file.read(buffers[turn & 1], HEADROOM, CHUNK, position);
-  let rest = Buffer.alloc(0);
-  let lineNumber = 0;
-  let coming = read(0, 0);
-  for (let turn = 0; ; turn++) {
-    const { bytesRead } = await coming;
-    if (bytesRead === 0) break;
-    let bytes = buffers[turn & 1];
-    let start = HEADROOM - rest.length;
-    let stop = HEADROOM + bytesRead;
-    if (start >= 0) rest.copy(bytes, start);
-    else {
-      // A line longer than the headroom.
-      bytes = Buffer.concat([rest, bytes.subarray(HEADROOM, stop)]);
-      [start, stop] = [0, bytes.length];
-    }
-    const base = scan.size - rest.length - start;
-    scan.size += bytesRead;
-    coming = read(turn + 1, scan.size);
-    for (let end = bytes.indexOf(10, start); end >= 0 && end < stop; end = bytes.indexOf(10, start)) {
-      lineNumber++;
-      if (isProven(bytes, start, end)) {
-        scan.positions.setFrom(bytes, start + KEY_OFFSET, base + start);
-        scan.end = base + end + 1;
-      } else scan.damaged.push({ line: lineNumber, bytes: end - start + 1, kind: 'corrupted', start: base + start });
-      start = end + 1;
-    }
-    rest = Buffer.from(bytes.subarray(start, stop));
-  }
-  if (rest.length > 0)
-    scan.damaged.push({ line: lineNumber + 1, bytes: rest.length, kind: 'torn', start: scan.size - rest.length });
-  return scan;
-}
-
-/** Moves the damaged bytes to <log>.damaged and leaves only sound lines, so that a stop in between loses nothing. */
-async function setAside(path: string, file: FileHandle, scan: Scan): Promise<void> {
-  for (const fault of scan.damaged) {
-    const bytes = Buffer.alloc(fault.bytes);
-    await file.read(bytes, 0, fault.bytes, fault.start);
-    await appendFile(`${path}.damaged`, fault.kind === 'torn' ? Buffer.concat([bytes, Buffer.from('\n')]) : bytes);
-  }
-  const onlyTail = scan.damaged[0].start >= scan.end;
-  if (onlyTail) {
-    await file.truncate(scan.end);
-    await file.datasync();
-    return;
-  }
-  const sound = await open(`${path}.repaired`, 'w');
-  let position = 0;
-  const faults = [...scan.damaged, { start: scan.size, bytes: 0 }];
-  for (const fault of faults) {
-    while (position < fault.start) {
-      const bytes = Buffer.allocUnsafe(Math.min(CHUNK, fault.start - position));
-      const { bytesRead } = await file.read(bytes, 0, bytes.length, position);
-      await sound.writeFile(bytes.subarray(0, bytesRead));
-      position += bytesRead;
-    }
-    position = fault.start + fault.bytes;
-  }
-  await sound.sync();
-  await sound.close();
-  await rename(`${path}.repaired`, path);
-  await syncFolderOf(path);
-}
-
-function describeDamage(path: string, damaged: readonly DamagedLine[], kept: number): string[] {
-  const name = basename(path);
-  const shown = damaged
-    .slice(0, 5)
-    .map((fault) =>
-      fault.kind === 'torn'
-        ? `${name}, line ${fault.line}: cut short by a stop in the middle of a write (${fault.bytes} bytes).`
-        : `${name}, line ${fault.line}: its checksum does not hold (${fault.bytes} bytes).`,
-    );
-  if (damaged.length > 5) shown.push(`${name}: ${damaged.length - 5} more lines do not check.`);
-  shown.push(
-    `${name}: ${kept} sound records are kept; the damaged lines lie in ${name}.damaged and will be computed again.`,
-  );
-  return shown;
 }

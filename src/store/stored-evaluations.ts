@@ -5,6 +5,7 @@
 import type { EvaluationRequest, EvaluationResult, EvaluationSummary, Evaluator } from '../evaluation/evaluation.ts';
 import { requestKey } from '../evaluation/request-key.ts';
 import { summarise } from '../evaluation/summary.ts';
+import type { LogRecord } from './record-line.ts';
 import type { RecordLog } from './record-log.ts';
 import type { StudyClock } from './study-clock.ts';
 
@@ -41,10 +42,11 @@ export class StoredEvaluations {
 
   /**
    * Short answers in the order of the jobs.
+   * @param onOwn hears where the record begins that was written for this very job; two designs may build the same engine
    * @throws {Interrupted} when the run was asked to stop
    * @throws {StoreError} when an answer cannot be stored
    */
-  async summaries(jobs: readonly Job[]): Promise<EvaluationSummary[]> {
+  async summaries(jobs: readonly Job[], onOwn?: (job: Job, position: number) => void): Promise<EvaluationSummary[]> {
     const { evaluations, onAnswer } = this.#options;
     return this.#answers(
       jobs,
@@ -53,6 +55,7 @@ export class StoredEvaluations {
       (record, job, fresh) => {
         const summary = summaryOf(record);
         onAnswer?.(job, summary, fresh);
+        if (onOwn && isOwn(record, job)) onOwn(job, evaluations.positionOf((record as LogRecord).key) as number);
         return summary;
       },
       { figuresOnly: true },
@@ -116,6 +119,11 @@ export class StoredEvaluations {
 
 function noted({ id, stage, architecture, x, request }: Job) {
   return { id, stage, architecture, fidelity: request.fidelity, x };
+}
+
+function isOwn(record: object, { id, x }: Job): boolean {
+  const written = record as ReturnType<typeof noted>;
+  return written.id === id && written.x.length === x.length && written.x.every((value, i) => value === x[i]);
 }
 
 /** The part of a log's record that is the summary. */

@@ -2,9 +2,8 @@
  * The folder of one study: what it is, everything evaluated for it, and what came out.
  *
  *     study.json          the canonical configuration with its digest and the model's version
- *     evaluations.ndjson  every evaluation, in short (see record-line.ts)
+ *     evaluations.ndjson  every evaluation, in short (see record-line.ts), and where the search stood (see search-notes.ts)
  *     finalists.ndjson    full results of the finalists
- *     search.checkpoint   where the search stood (see checkpoint.ts); may be deleted
  *     results.json ranking.csv run.json report.html report.pdf patterns/
  */
 import { existsSync } from 'node:fs';
@@ -12,11 +11,11 @@ import { access, constants, mkdir, readdir, readFile, rename, stat, unlink } fro
 import { join, resolve } from 'node:path';
 import { canonicalJson, digestOf } from '../config/canonical.ts';
 import type { Study } from '../config/study.ts';
-import { type CheckpointBasis, type CheckpointFile, checkpointFile } from './checkpoint.ts';
 import { differences } from './differences.ts';
 import { writeDurably } from './durable-file.ts';
 import { type FolderLock, lockFolder } from './folder-lock.ts';
 import { RecordLog } from './record-log.ts';
+import { type NoteBasis, type SearchNotes, searchNotes } from './search-notes.ts';
 import { StoreError, writeFailure } from './store-error.ts';
 
 export const STUDY_FILE = 'study.json';
@@ -28,12 +27,10 @@ export const PDF_FILE = 'report.pdf';
 export const PATTERNS_FOLDER = 'patterns';
 const EVALUATIONS_FILE = 'evaluations.ndjson';
 const FINALISTS_FILE = 'finalists.ndjson';
-const CHECKPOINT_FILE = 'search.checkpoint';
 const WRITTEN_FILES = [
   STUDY_FILE,
   EVALUATIONS_FILE,
   FINALISTS_FILE,
-  CHECKPOINT_FILE,
   RESULTS_FILE,
   RANKING_FILE,
   RUN_FILE,
@@ -67,8 +64,8 @@ export interface StudyFolder {
   identity: StudyIdentity;
   evaluations: RecordLog;
   finalists: RecordLog;
-  /** @param basis what else must agree for it to be used, besides model, tool and configuration */
-  checkpoint(basis: CheckpointBasis): CheckpointFile;
+  /** @param basis what else must agree for them to be used, besides model, tool and configuration */
+  searchNotes(basis: NoteBasis): SearchNotes;
   /** Sentences for the user: repairs, a lock taken over, evaluations found. */
   notes: string[];
   /** Closes the logs and frees the folder. */
@@ -116,14 +113,9 @@ export async function openStudyFolder(study: Study, options: OpenFolderOptions):
     for (const log of open) notes.push(...log.repairs);
     const [evaluations, finalists] = open;
     if (evaluations.size > 0) notes.push(`${evaluations.size} stored evaluations are used again.`);
-    const checkpoint = (basis: CheckpointBasis) =>
-      checkpointFile(join(path, CHECKPOINT_FILE), {
-        ...basis,
-        modelVersion,
-        toolVersion,
-        foundation: digestOf(foundation(identity)),
-      });
-    return { path, identity, evaluations, finalists, checkpoint, notes, close: () => closeAll(open, lock) };
+    const notesOf = (basis: NoteBasis) =>
+      searchNotes(evaluations, { ...basis, modelVersion, toolVersion, foundation: digestOf(foundation(identity)) });
+    return { path, identity, evaluations, finalists, searchNotes: notesOf, notes, close: () => closeAll(open, lock) };
   } catch (error) {
     await closeAll(open, lock);
     throw error;
@@ -211,9 +203,7 @@ function refuseDifference(path: string, before: StudyIdentity | null, now: Study
 
 /** Renames what an earlier study left, so that nothing is deleted. */
 async function putAside(path: string): Promise<string[]> {
-  const names = [STUDY_FILE, EVALUATIONS_FILE, FINALISTS_FILE, CHECKPOINT_FILE].filter((name) =>
-    existsSync(join(path, name)),
-  );
+  const names = [STUDY_FILE, EVALUATIONS_FILE, FINALISTS_FILE].filter((name) => existsSync(join(path, name)));
   if (names.length === 0) return [];
   let number = 1;
   while (names.some((name) => existsSync(join(path, `before-${number}-${name}`)))) number++;

@@ -1,19 +1,10 @@
 /** A search through the real store, cut and gone on with. The evaluations are invented; everything else is what a night runs. */
-import {
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readFileSync,
-  rmSync,
-  statSync,
-  truncateSync,
-  writeFileSync,
-} from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { INVENTED } from '../../src/bench/soak/invented-evaluator.ts';
-import { type Progress, SILENT } from '../../src/cli/progress.ts';
+import { SILENT } from '../../src/cli/progress.ts';
 import { searchStudy } from '../../src/cli/search-study.ts';
 import { digestOf } from '../../src/config/canonical.ts';
 import { loadStudy } from '../../src/config/files.ts';
@@ -36,6 +27,8 @@ interface Run {
   heard: number;
   stored: number;
   records: number;
+  /** Notes of where the search stood, in the log. */
+  notes: number;
   /** Path of a file in the study's folder. */
   file: (name: string) => string;
 }
@@ -61,14 +54,13 @@ function dying(at: number): Evaluator {
 interface RunOptions {
   evaluator?: Evaluator;
   evaluations?: number;
-  /** Seconds that pass with each answer; enough of them and each generation leaves a checkpoint. */
+  /** Seconds that pass with each answer. */
   pace?: () => number;
-  progress?: Progress;
 }
 
 async function run(
   out: string,
-  { evaluator = INVENTED, evaluations = BUDGET, pace = () => 1, progress = SILENT }: RunOptions = {},
+  { evaluator = INVENTED, evaluations = BUDGET, pace = () => 1 }: RunOptions = {},
 ): Promise<Run> {
   const own: Study = { ...study, search: { ...study.search, evaluations, timeLimit: null } };
   const opened = await openStudyFolder(own, { out, modelVersion: 'm'.repeat(64), toolVersion: '1', fresh: false });
@@ -98,7 +90,9 @@ async function run(
       spaces: architecturesOf(own),
       stored: answers,
       clock,
-      progress,
+      progress: SILENT,
+      // Each generation leaves a note.
+      noteEvery: 1,
     });
     const designs = [...kept].map(([id, { designs, running, feasible }]) => ({ id, designs, running, feasible }));
     const digest = digestOf(JSON.parse(JSON.stringify({ result, asked, designs })));
@@ -109,6 +103,7 @@ async function run(
       heard,
       stored,
       records: opened.evaluations.size,
+      notes: opened.evaluations.notes.length,
       file: (name) => join(opened.path, name),
     };
   } finally {
@@ -132,10 +127,10 @@ describe('a search that was cut', () => {
     expect(again.stored + again.fresh).toBe(uncut.records);
     expect(again.records).toBe(uncut.records);
     expect(again.digest).toBe(uncut.digest);
-    expect(existsSync(again.file('search.checkpoint'))).toBe(true);
+    expect(again.notes).toBeGreaterThan(3);
   });
 
-  test('goes on from its checkpoint: what lies before is not asked again', async () => {
+  test('goes on from its latest note: what lies before is not asked again', async () => {
     // Two designs may build the same engine, which is then heard of twice and paid for once.
     expect(uncut.heard).toBeGreaterThanOrEqual(uncut.records);
     const { digest, heard, fresh } = await run(uncut.out);
@@ -153,33 +148,50 @@ describe('a search that was cut', () => {
     expect((await run(out, { pace })).digest).toBe(uncut.digest);
   });
 
-  test.each([
-    ['cut short', (path: string) => truncateSync(path, statSync(path).size - 100)],
-    ['emptied', (path: string) => truncateSync(path)],
-    [
-      'changed',
-      (path: string) => {
-        const bytes = readFileSync(path);
-        bytes[bytes.length >> 1] ^= 1;
-        writeFileSync(path, bytes);
-      },
-    ],
-  ])('with its checkpoint %s is led through its log instead', async (_, harm) => {
+  const isNote = (line: string) => /^.{91}","note":/.test(line);
+  test.each<[string, (lines: string[]) => string[]]>([
+    ['no notes', (lines) => lines.filter((line) => !isNote(line))],
+    ['its last note changed', (lines) => lines.with(lines.findLastIndex(isNote), '{"check":"00000000"}')],
+    ['its first note gone', (lines) => lines.toSpliced(lines.findIndex(isNote), 1)],
+    ['a torn end', (lines) => [...lines.slice(0, -1), lines[lines.length - 1].slice(0, 100)]],
+  ])('with %s in its log goes on to the same end', async (_, harm) => {
     const out = folder();
     await expect(run(out, { evaluator: dying(500) })).rejects.toThrow('power cut');
-    harm(join(out, study.slug, 'search.checkpoint'));
+    const log = join(out, study.slug, 'evaluations.ndjson');
+    const lines = readFileSync(log, 'utf8').trimEnd().split('\n');
+    expect(lines.filter(isNote).length).toBeGreaterThan(3);
+    writeFileSync(log, harm(lines).join('\n') + (harm(lines).length === lines.length ? '' : '\n'));
     const again = await run(out);
+    expect(again.stored).toBeGreaterThanOrEqual(499);
     expect(again.stored + again.fresh).toBe(uncut.records);
     expect(again.digest).toBe(uncut.digest);
   });
 
-  test('with a log that lost its end goes on from the log, not from a checkpoint that knows more', async () => {
+  test.each([0.2, 0.7])(
+    'with an answer lost at %f of its log asks for it again, whatever notes know of it',
+    async (share) => {
+      const out = folder();
+      await run(out);
+      const log = join(out, study.slug, 'evaluations.ndjson');
+      const lines = readFileSync(log, 'utf8').trimEnd().split('\n');
+      const lost = lines.findIndex((line, n) => n >= share * lines.length && !isNote(line));
+      expect(lines.slice(lost).filter(isNote).length).toBeGreaterThan(1);
+      writeFileSync(log, lines.with(lost, lines[lost].replace('"id":', '"ID":')).join('\n'));
+      // Also when a run in between ends before it comes to the place.
+      await expect(run(out, { evaluator: dying(0) })).rejects.toThrow('power cut');
+      const again = await run(out);
+      expect(again.records).toBe(uncut.records);
+      expect(again.digest).toBe(uncut.digest);
+    },
+  );
+
+  test('with a log that lost its end goes on from the note before', async () => {
     const out = folder();
     await expect(run(out, { evaluator: dying(500) })).rejects.toThrow('power cut');
     const log = join(out, study.slug, 'evaluations.ndjson');
     truncateSync(log, statSync(log).size >> 1);
     const again = await run(out);
-    expect(again.stored).toBeLessThan(300);
+    expect(again.stored).toBeLessThan(400);
     expect(again.records).toBe(uncut.records);
     expect(again.digest).toBe(uncut.digest);
   });
@@ -194,34 +206,13 @@ describe('a search that was cut', () => {
     }
   });
 
-  test('goes on without a checkpoint where none can be written, and says so once', async () => {
-    const out = folder();
-    const { file } = await run(out, { evaluations: 100 });
-    const notes: string[] = [];
-    const again = await run(out, {
-      // Something stands where the checkpoint belongs, once the folder is open.
-      evaluator: {
-        ...INVENTED,
-        evaluate: (...asked) => {
-          rmSync(file('search.checkpoint'), { force: true, recursive: true });
-          mkdirSync(file('search.checkpoint/in-the-way'), { recursive: true });
-          return INVENTED.evaluate(...asked);
-        },
-      },
-      progress: { ...SILENT, note: (sentence) => void notes.push(sentence) },
-    });
-    expect(again.digest).toBe(uncut.digest);
-    expect(notes).toHaveLength(1);
-    expect(notes[0]).toMatch(/without a checkpoint: cannot write .*search\.checkpoint/);
-  });
-
   test('leaves no half-written files of a killed run, and foreign files alone', async () => {
     const out = folder();
     const { file } = await run(out);
-    for (const name of ['search.checkpoint.123-0a1b2c.part', 'results.json.9-ffffff.part', 'notes.part'])
+    for (const name of ['study.json.123-0a1b2c.part', 'results.json.9-ffffff.part', 'notes.part'])
       writeFileSync(file(name), 'half');
     await run(out);
-    expect(existsSync(file('search.checkpoint.123-0a1b2c.part'))).toBe(false);
+    expect(existsSync(file('study.json.123-0a1b2c.part'))).toBe(false);
     expect(existsSync(file('results.json.9-ffffff.part'))).toBe(false);
     expect(existsSync(file('notes.part'))).toBe(true);
   });

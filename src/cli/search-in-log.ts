@@ -1,0 +1,187 @@
+/**
+ * Where a study's search stands, in few bytes: designs that it holds are told by the byte at which the log has their answers,
+ * and read from there when it goes on.
+ */
+import type { EvaluationOrder } from '../search/evaluation-order.ts';
+import { judge, type Member, type SearchProblem } from '../search/outcome.ts';
+import type { SearchState } from '../search/search-state.ts';
+import { type Growth, putTogether, type Skeleton, takeApart } from '../search/state-parts.ts';
+import type { RecordLog } from '../store/record-log.ts';
+import { summaryOf } from '../store/stored-evaluations.ts';
+import type { KeptDesignsState } from './kept-designs.ts';
+import { outcomeOf } from './search-outcome.ts';
+
+/** All that a search of a study goes on from. */
+export interface StudySearchState {
+  search: SearchState;
+  kept: Map<string, KeptDesignsState>;
+  asked: { screen: number; full: number };
+}
+
+type Entry = KeptDesignsState['kept'][number];
+
+type Fidelity = EvaluationOrder['fidelity'];
+
+/** Where answers lie in the log, for as long as somebody holds the design. */
+export class Whereabouts {
+  readonly #places = new WeakMap<readonly number[], { [fidelity in Fidelity]?: { id: string; position: number } }>();
+
+  /** The record with this identifier, which begins at this byte, is the answer about x. */
+  note(x: readonly number[], fidelity: Fidelity, id: string, position: number): void {
+    const places = this.#places.get(x);
+    if (places) places[fidelity] = { id, position };
+    else this.#places.set(x, { [fidelity]: { id, position } });
+  }
+
+  of({ x, problem, id }: Member): number | undefined {
+    const { full, screen } = this.#places.get(x) ?? {};
+    const wanted = `${problem}/${id}`;
+    return [full, screen].find((place) => place?.id === wanted)?.position;
+  }
+
+  full(x: readonly number[]): number | undefined {
+    return this.#places.get(x)?.full?.position;
+  }
+}
+
+/** Plain data. Answers are told by their places in `positions`; −1: not in the log as such, the next one of `apart`. */
+export interface PackedState {
+  /** Bytes at which answers begin, each as its distance from the one before. */
+  positions: Float64Array;
+  skeleton: Skeleton;
+  members: PackedMembers;
+  kept: [id: string, PackedDesigns][];
+  asked: StudySearchState['asked'];
+}
+
+/** Members, and after them the screening runs of those that have one. */
+interface PackedMembers {
+  answers: Int32Array;
+  apart: Member[];
+  /** Place of the screening run; −1: none. */
+  screened: Int32Array;
+  violation: Float64Array;
+  rank: Float64Array;
+  worth: Float64Array;
+}
+
+interface PackedDesigns extends Omit<KeptDesignsState, 'kept' | 'extremes'> {
+  /** The kept ones, and after them the extremes. */
+  answers: Int32Array;
+  apart: Entry[];
+  places: Float64Array;
+  extremes: string[];
+}
+
+/** Shares its parts with the state: to be written at once. @param from what of the growth is noted already */
+export function packSearch(
+  { search, kept, asked }: StudySearchState,
+  from: Growth['from'],
+  where: Whereabouts,
+): { state: PackedState; growth: Growth } {
+  const { members, skeleton, growth } = takeApart(search, from);
+  const all = [...members];
+  const screened = members.map((member) => (member.screened ? all.push(member.screened) - 1 : -1));
+  const bytesOfMembers = all.map((member) => where.of(member));
+  const entries = [...kept].map(([id, state]) => ({ id, state, list: [...state.kept, ...state.extremes.values()] }));
+  const bytesOfEntries = entries.map(({ list }) => list.map(({ design }) => where.full(design.x)));
+  const bytes = [...bytesOfMembers, ...bytesOfEntries.flat()].filter((byte) => byte !== undefined);
+  const positions = Float64Array.from(new Set(bytes)).sort();
+  const answers = new Map(Array.from(positions, (position, n) => [position, n]));
+  const told = (list: readonly (number | undefined)[]) =>
+    Int32Array.from(list, (byte) => (byte === undefined ? -1 : (answers.get(byte) as number)));
+  return {
+    state: {
+      positions: positions.map((position, n) => position - (n > 0 ? positions[n - 1] : 0)),
+      skeleton,
+      members: {
+        answers: told(bytesOfMembers),
+        apart: all.filter((_, n) => bytesOfMembers[n] === undefined).map((member) => ({ ...member, screened: null })),
+        screened: Int32Array.from(all, (_, n) => screened[n] ?? -1),
+        violation: Float64Array.from(all, ({ violation }) => violation),
+        rank: Float64Array.from(all, ({ rank }) => rank),
+        worth: Float64Array.from(all, ({ worth }) => worth),
+      },
+      kept: entries.map(({ id, state: { extremes, stride, running, feasible }, list }, e) => [
+        id,
+        {
+          answers: told(bytesOfEntries[e]),
+          apart: list.filter((_, n) => bytesOfEntries[e][n] === undefined),
+          places: Float64Array.from(list, ({ place }) => place),
+          extremes: [...extremes.keys()],
+          stride,
+          running,
+          feasible,
+        },
+      ]),
+      asked,
+    },
+    growth,
+  };
+}
+
+/**
+ * The inverse of `packSearch`, which `where` also learns of.
+ * @throws {RangeError} when the log or what has grown is not what it was
+ */
+export function unpackSearch(
+  { positions, skeleton, members, kept, asked }: PackedState,
+  growths: readonly Growth[],
+  log: Pick<RecordLog, 'at'>,
+  problems: readonly SearchProblem[],
+  where: Whereabouts,
+): StudySearchState {
+  let position = 0;
+  const answers = Array.from(positions, (distance) => {
+    position += distance;
+    return readAnswer(log, position, where);
+  });
+  const byId = new Map(problems.map((problem) => [problem.id, problem]));
+  const apart = members.apart.values();
+  const all = Array.from(members.answers, (answer, n): Member => {
+    const judged = answer < 0 ? (apart.next().value as Member) : judgeAgain(answers[answer], byId);
+    return Object.assign(judged, {
+      violation: members.violation[n],
+      rank: members.rank[n],
+      worth: members.worth[n],
+    });
+  });
+  members.screened.forEach((screen, n) => {
+    if (screen >= 0) all[n].screened = all[screen];
+  });
+  return {
+    search: putTogether(skeleton, all, growths),
+    kept: new Map(kept.map(([id, designs]) => [id, unpackDesigns(designs, answers)])),
+    asked,
+  };
+}
+
+/** A record of the log that answers an order of the search. */
+type Answer = Entry['design'] & { id: string };
+
+function readAnswer(log: Pick<RecordLog, 'at'>, position: number, where: Whereabouts): Answer {
+  const record = log.at(position) as (Answer & { fidelity: Fidelity }) | null;
+  if (!Array.isArray(record?.x)) throw new RangeError(`No answer begins at byte ${position}.`);
+  const { id, architecture, x, fidelity } = record;
+  where.note(x, fidelity, id, position);
+  return { id, architecture, x, summary: summaryOf(record) };
+}
+
+function judgeAgain({ id, architecture, x, summary }: Answer, problems: ReadonlyMap<string, SearchProblem>): Member {
+  const problem = problems.get(architecture);
+  if (!problem) throw new RangeError(`There is no architecture ${architecture}.`);
+  return judge(Number(id.slice(architecture.length + 1)), problem, x, outcomeOf(summary));
+}
+
+function unpackDesigns(packed: PackedDesigns, answers: readonly Answer[]): KeptDesignsState {
+  const { extremes, stride, running, feasible } = packed;
+  const apart = packed.apart.values();
+  const list = Array.from(packed.answers, (answer, n): Entry => {
+    if (answer < 0) return apart.next().value as Entry;
+    const { architecture, x, summary } = answers[answer];
+    return { place: packed.places[n], design: { architecture, x, summary } };
+  });
+  const kept = list.slice(0, list.length - extremes.length);
+  const ends = list.slice(kept.length);
+  return { kept, extremes: new Map(extremes.map((figure, n) => [figure, ends[n]])), stride, running, feasible };
+}
