@@ -13,10 +13,10 @@ export type { Engine } from './engine/engine.ts';
 export type { Performance, RunningPerformance } from './engine/performance.ts';
 export {
   APPROACH_CELLS,
-  SCREEN_CELLS,
+  APPROACH_CELLS_VALVELESS,
+  approachCells,
   SHIPPED_CELLS,
   SHIPPED_CELLS_VALVELESS,
-  type SimulateOptions,
   shippedCells,
-  simulate,
-} from './engine/simulate.ts';
+} from './engine/resolution.ts';
+export { type SimulateOptions, simulate } from './engine/simulate.ts';

@@ -311,7 +311,7 @@ export class Run {
     const alone = this.ledger.count - this.cyclesWhenLeftAlone;
     const { group, tolerance, minCycles, maxCycles } = this.settings;
     // Engines that alternate between two kinds of cycle are judged after both; the valve's extremes are those of the last two or three.
-    if (alone % 2 === 1) m.valve?.resetExtremes();
+    if (alone % 2 === 0) m.valve?.resetExtremes();
     else if (alone >= minCycles && disagreement(this.ledger, group, ambient) < tolerance) return 'limit cycle';
     return alone >= maxCycles ? 'cycles spent' : null;
   }

@@ -12,6 +12,7 @@ import { failedOutcome, failedPerformance } from './failed-start.ts';
 import type { Machine } from './machine.ts';
 import { measure } from './measure.ts';
 import type { Performance, StartAttempt, StartOutcome } from './performance.ts';
+import { approachCells, finerGrids, shippedCells } from './resolution.ts';
 import type { RunSettings } from './run.ts';
 import { startAttempts } from './start.ts';
 
@@ -19,8 +20,8 @@ export type ModelFidelity = 'screen' | 'full' | 'detailed';
 
 export interface SimulateOptions {
   /**
-   * screen: half the cells and an early stop; full: shipped resolution; detailed: full, with the x–t field. Default full. All
-   * come to their limit cycle from that of a still coarser grid.
+   * screen: the coarse grid alone; full: shipped resolution, reached from the coarse grid's limit cycle; detailed: full, with the
+   * x–t field. Default full.
    */
   fidelity?: ModelFidelity;
   constants?: ModelConstants;
@@ -32,25 +33,13 @@ export interface SimulateOptions {
   starts?: StartAttempt[];
 }
 
-/** Cells of the shipped resolution, and of an engine that breathes through a pipe: its intake's few diameters need them. */
-export const SHIPPED_CELLS = 96;
-export const SHIPPED_CELLS_VALVELESS = 144;
-/** Cells of the screening run, and of the way to the limit cycle. */
-export const SCREEN_CELLS = 48;
-export const APPROACH_CELLS = 32;
-
 // Groups are even, so that an engine which alternates between two cycles still has a limit cycle.
-const APPROACH: RunSettings = { group: 4, tolerance: 0.02, minCycles: 10, maxCycles: 24 };
+const APPROACH: RunSettings = { group: 4, tolerance: 0.02, minCycles: 9, maxCycles: 24 };
 const SETTINGS: Record<ModelFidelity, RunSettings> = {
-  screen: { group: 4, tolerance: 0.02, minCycles: 8, maxCycles: 16 },
-  full: { group: 4, tolerance: 0.01, minCycles: 8, maxCycles: 50 },
-  detailed: { group: 4, tolerance: 0.01, minCycles: 8, maxCycles: 50 },
+  screen: APPROACH,
+  full: { group: 4, tolerance: 0.01, minCycles: 9, maxCycles: 50 },
+  detailed: { group: 4, tolerance: 0.01, minCycles: 9, maxCycles: 50 },
 };
-
-/** Cells along the duct of a full run. */
-export function shippedCells(engine: Engine): number {
-  return engine.intake.kind === 'valveless' ? SHIPPED_CELLS_VALVELESS : SHIPPED_CELLS;
-}
 
 /**
  * Simulates one engine. Never throws for a physical reason; an engine that cannot be gridded throws RangeError. With
@@ -92,7 +81,8 @@ function tryStartsOn(machines: Machine[], engine: Engine, options: SimulateOptio
   const fidelity = options.fidelity ?? 'full';
   const constants = options.constants ?? calibratedConstants();
   const settings = SETTINGS[fidelity];
-  const cells = options.cells ?? (fidelity === 'screen' ? SCREEN_CELLS : shippedCells(engine));
+  const cells = options.cells ?? (fidelity === 'screen' ? approachCells(engine) : shippedCells(engine));
+  const coarse = Math.min(cells, approachCells(engine));
   const attempts: Attempt[] = [];
   const starts: StartOutcome[] = [];
   let cellUpdates = 0;
@@ -102,11 +92,12 @@ function tryStartsOn(machines: Machine[], engine: Engine, options: SimulateOptio
     return attempt;
   };
   for (const start of options.starts ?? startAttempts(engine.sections, engine.intake.kind !== 'valveless')) {
-    const approach = tryStart(engine, constants, start, Math.min(cells, APPROACH_CELLS), APPROACH);
+    const approach = tryStart(engine, constants, start, coarse, APPROACH);
     let attempt = approach;
-    if (survived(approach) && cells > APPROACH_CELLS) {
-      spend(approach);
-      attempt = goOn(approach, cells, settings);
+    for (const level of finerGrids(engine, coarse, cells)) {
+      if (!survived(attempt)) break;
+      spend(attempt);
+      attempt = goOn(attempt, level, level === cells ? settings : APPROACH);
     }
     const running = survived(attempt) ? measure(attempt, settings, fidelity === 'detailed') : null;
     spend(attempt);

@@ -13,8 +13,9 @@ import { recoverPrimitives, settleTemperatures } from '../../shared/duct/primiti
 import { makeStepBook, stableStep, stepFlow } from '../../shared/duct/step.ts';
 import { calibratedConstants } from '../../shared/engine/constants.ts';
 import { makeMachine } from '../../shared/engine/machine.ts';
+import { SHIPPED_CELLS } from '../../shared/engine/resolution.ts';
 import { Run } from '../../shared/engine/run.ts';
-import { SHIPPED_CELLS, simulate } from '../../shared/engine/simulate.ts';
+import { simulate } from '../../shared/engine/simulate.ts';
 import { startAttempts } from '../../shared/engine/start.ts';
 import { makePerfectGasTable } from '../../shared/gas/gas-table.ts';
 import type { KernelFunctions } from '../../shared/kernel/kernel.ts';

@@ -6,7 +6,8 @@ import {
   twelveSmallPoppets,
   valvelessUTube,
 } from '../../shared/calibration/reference-engines.ts';
-import { shippedCells, simulate } from '../../shared/engine/simulate.ts';
+import { shippedCells } from '../../shared/engine/resolution.ts';
+import { simulate } from '../../shared/engine/simulate.ts';
 
 export interface GridRow {
   engine: string;
