@@ -94,7 +94,7 @@ export async function searchStudy({
   const from = notes.read((packed, growths) => {
     const state = packed as PackedState;
     if (!passesThrough(state.skeleton, search)) return null;
-    return unpackSearch(state, growths as Growth[], folder.evaluations, problems, where);
+    return unpackSearch(state, growths() as Growth[], folder.evaluations, problems, where);
   });
   if (from) {
     for (const [id, designs] of kept) designs.state = from.kept.get(id) as KeptDesignsState;

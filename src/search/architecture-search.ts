@@ -200,14 +200,10 @@ export async function searchArchitectures(search: ArchitectureSearch): Promise<A
     const held = yardstick;
     if (held !== null) {
       allocation.rank(
-        problems.map(
-          ({ id }) =>
-            volume -
-            measure(
-              held,
-              members.filter(({ problem }) => problem !== id),
-            ),
-        ),
+        problems.map(({ id }) => {
+          const rest = members.filter(({ problem }) => problem !== id);
+          return rest.length === members.length ? 0 : volume - measure(held, rest);
+        }),
       );
     }
 

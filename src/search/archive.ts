@@ -6,6 +6,8 @@ import { selectSpread } from './subset-selection.ts';
 export class Archive {
   /** Rising in the first objective. */
   members: Member[] = [];
+  /** How often it changed. */
+  changes = 0;
 
   /** Grows to twice the capacity, then is thinned to it. */
   constructor(private readonly capacity: number) {}
@@ -34,6 +36,7 @@ export class Archive {
       members.splice(place, 0, member);
     }
     if (members.length > 2 * this.capacity) this.thin();
+    this.changes++;
     return true;
   }
 

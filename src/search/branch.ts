@@ -53,6 +53,8 @@ export class Branch {
   fresh: Member[] = [];
   private audits: number[] = [];
   private volume = 0;
+  /** `changes` of the archive when `volume` was measured. */
+  private measuredAt = -1;
   private leader: Member | null = null;
   /** Smoothed share of designs that live on, of guests and of own offspring. */
   private survival = { guests: 0.5, bred: 0.1 };
@@ -82,6 +84,7 @@ export class Branch {
     this.survival = state.survival;
     this.fresh = [];
     this.audits = [];
+    this.measuredAt = -1;
   }
 
   /** `random` decides which designs come from kin. */
@@ -162,7 +165,10 @@ export class Branch {
     const before = this.leader;
     this.leader = this.evolution.population[0] ?? null;
     if (this.fresh.length === 0 || yardstick === null) return APPROACH * approach(before, this.leader);
-    const volume = measure(yardstick, this.evolution.archive.members);
+    const { archive } = this.evolution;
+    if (archive.changes === this.measuredAt) return 0;
+    this.measuredAt = archive.changes;
+    const volume = measure(yardstick, archive.members);
     const own = Math.max(0, volume - this.volume);
     this.volume = volume;
     if (own === 0) return 0;

@@ -24,7 +24,7 @@ export interface SearchNotes {
    * Later writes go on from that note.
    * @param use gets a state and all that has grown up to it; null or an error: the note before is tried
    */
-  read<T>(use: (state: unknown, growths: unknown[]) => T | null): T | null;
+  read<T>(use: (state: unknown, growths: () => unknown[]) => T | null): T | null;
 }
 
 interface Note {
@@ -35,6 +35,8 @@ interface Note {
   growth: string;
 }
 
+type Link = Pick<Note, 'before' | 'growth'>;
+
 const packed = (value: unknown) => deflateRawSync(serialize(value), { level: 3 }).toString('base64');
 const unpacked = (text: string): unknown => deserialize(inflateRawSync(Buffer.from(text, 'base64')));
 
@@ -42,15 +44,30 @@ export function searchNotes(log: RecordLog, basis: NoteBasis): SearchNotes {
   const digest = digestOf(basis);
   let before: number | null = null;
 
-  /** The note that begins at a byte, and all that led to it, oldest first. */
-  function chain(position: number): Note[] | null {
-    const notes: Note[] = [];
-    for (let at: number | null = position; at !== null; at = notes[notes.length - 1].before) {
-      const { note } = (log.at(at) ?? {}) as { note?: Note };
-      if (note?.at !== at || note.basis !== digest || (note.before !== null && !(note.before < at))) return null;
-      notes.push(note);
+  function noteAt(at: number): Note | null {
+    const { note } = (log.at(at) ?? {}) as { note?: Note };
+    const sound = note?.at === at && note.basis === digest && (note.before === null || note.before < at);
+    return sound ? note : null;
+  }
+
+  /**
+   * All that has grown up to the note that begins at a byte, oldest first; null when a part of it is not to be used.
+   * @param links notes read before: many states may be tried, and all of them rest on the same first ones
+   */
+  function growthsUpTo(position: number, links: Map<number, Link | null>): string[] | null {
+    const growths: string[] = [];
+    for (let at: number | null = position; at !== null; ) {
+      let link = links.get(at);
+      if (link === undefined) {
+        const note = noteAt(at);
+        link = note && { before: note.before, growth: note.growth };
+        links.set(at, link);
+      }
+      if (link === null) return null;
+      growths.push(link.growth);
+      at = link.before;
     }
-    return notes.reverse();
+    return growths.reverse();
   }
 
   return {
@@ -59,14 +76,13 @@ export function searchNotes(log: RecordLog, basis: NoteBasis): SearchNotes {
       before = await log.note((at): Note => ({ at, before, basis: digest, ...content }));
     },
     read(use) {
+      const links = new Map<number, Link | null>();
       for (const position of log.notes.toReversed()) {
-        const notes = chain(position);
-        if (notes === null) continue;
+        const note = noteAt(position);
+        const growths = note && growthsUpTo(position, links);
+        if (!note || !growths) continue;
         try {
-          const found = use(
-            unpacked(notes[notes.length - 1].state),
-            notes.map(({ growth }) => unpacked(growth)),
-          );
+          const found = use(unpacked(note.state), () => growths.map(unpacked));
           if (found === null) continue;
           before = position;
           return found;

@@ -34,7 +34,7 @@ interface Found {
 async function latest(by: NoteBasis = basis, accept = (_: Found) => true): Promise<Found | null> {
   const log = await RecordLog.open(path);
   const found = searchNotes(log, by).read((state, growths) => {
-    const offered = { state, growths } as Found;
+    const offered = { state, growths: growths() } as Found;
     return accept(offered) ? offered : null;
   });
   await log.close();
