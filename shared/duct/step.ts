@@ -12,7 +12,7 @@ import { innerFluxes } from './flux-hllc.ts';
 import { predictHalfStep } from './half-step.ts';
 
 /** Courant number of the shipped model. */
-export const COURANT = 0.85;
+export const COURANT = 0.9;
 
 /** Time integrals over one step of what crossed each end face, outwards of the domain in +x: kg, N s, J, kg fuel, kg products. */
 export interface StepBook {

@@ -22,7 +22,7 @@ import { type MeasuredValue, referenceFigures } from './reference-figures.ts';
 /** Miss charged for each row of an engine that does not run, in standard deviations. */
 const DEAD = 4;
 /** Standard deviations charged beside its own for each by which a figure lies outside what is accepted. */
-const OUTSIDE = 3;
+const OUTSIDE = 15;
 /** Relative standard deviation of a fitted value whose source gives no range. */
 const DEFAULT_SPREAD = 0.05;
 const SEED = 'calibration-1';
