@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { openEnd, wall } from '../../shared/duct/boundary.ts';
 import { makeGasClosure } from '../../shared/duct/flow.ts';
 import { makeGrid, makeGridFromArea } from '../../shared/duct/grid.ts';
+import { COURANT } from '../../shared/duct/step.ts';
 import type { Section } from '../../shared/engine/engine.ts';
 import { makeGasTable } from '../../shared/gas/gas-table.ts';
 import { contents, march, outside, perfectGas, startFlow } from './support.ts';
@@ -34,7 +35,7 @@ describe('gas at rest', () => {
           const air = outside(101_325, temperature);
           const end = (open: boolean) => (open ? openEnd(air, 0.5) : wall());
           let steps = 0;
-          march(flow, 200 * 0.85 * (grid.dx / flow.fastest), {
+          march(flow, 200 * COURANT * (grid.dx / flow.fastest), {
             left: end(openLeft),
             right: end(openRight),
             each: () => steps++,
