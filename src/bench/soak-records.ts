@@ -1,5 +1,5 @@
 /**
- * One run of a study whose evaluations are invented, through the real search, store and checkpoint, measured; soak.ts starts
+ * One run of a study whose evaluations are invented, through the real search and store, measured; soak.ts starts
  * it as a process of its own: `launch.mjs --entry soak-records --out FOLDER --evaluations BUDGET`. Prints one line of JSON.
  */
 import { join } from 'node:path';
@@ -26,6 +26,8 @@ export interface RecordsMeasured {
   records: number;
   /** Evaluations that were not found in the store. */
   fresh: number;
+  /** Notes of where the search stood. */
+  notes: number;
   logBytes: number;
   /** MB, the most that the process ever held. */
   peak: number;
@@ -81,6 +83,7 @@ const measured: RecordsMeasured = {
   ended,
   records: folder.evaluations.size,
   fresh,
+  notes: folder.evaluations.notes.length,
   logBytes: folder.evaluations.bytes,
   peak: megabytes(process.resourceUsage().maxRSS * 1024),
   samples,

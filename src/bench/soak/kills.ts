@@ -95,7 +95,6 @@ export async function soakKills(input: SoakKillsInput): Promise<Tally> {
 
   let studies = 0;
   let torn = 0;
-  let checkpoints = 0;
   let begun = 0;
   const lane = async () => {
     while (begun < kills) {
@@ -105,7 +104,6 @@ export async function soakKills(input: SoakKillsInput): Promise<Tally> {
       for (;;) {
         const last = begun >= kills;
         if (!last) begun++;
-        if (existsSync(join(out, slug, 'search.checkpoint'))) checkpoints++;
         const end = await run(out, last ? null : random.uniform() * undisturbed.seconds * REACH, limit);
         if (/cut short by a stop/.test(end.stderr)) torn++;
         const after = storedKeys(join(out, slug));
@@ -132,7 +130,6 @@ export async function soakKills(input: SoakKillsInput): Promise<Tally> {
   const evaluations = LOGS.map((name) => whole.get(name)?.length ?? 0).reduce((a, b) => a + b, 0);
   tally.notes.push(`${studies} studies of ${evaluations} evaluations brought to their end, ${workers} workers, no PDF`);
   tally.notes.push(`an undisturbed study takes ${undisturbed.seconds.toFixed(1)} s`);
-  tally.notes.push(`${checkpoints} runs found a checkpoint of the search`);
   tally.notes.push(`${torn} times a torn last line was found and set aside`);
   return tally;
 
