@@ -23,6 +23,8 @@ export interface RecordsMeasured {
   /** s from the start of the run, once the program is loaded, to opened logs, and to the end of the search. */
   opened: number;
   ended: number;
+  /** s of processor time, all threads, the loading of the program included: what is left when others use the machine too. */
+  processor: number;
   records: number;
   /** Evaluations that were not found in the store. */
   fresh: number;
@@ -77,10 +79,12 @@ const { result, kept, asked } = await searchStudy({
   progress: SILENT,
 });
 const ended = seconds() - began;
+const { user, system } = process.cpuUsage();
 const measured: RecordsMeasured = {
   folder: folder.path,
   opened,
   ended,
+  processor: (user + system) / 1e6,
   records: folder.evaluations.size,
   fresh,
   notes: folder.evaluations.notes.length,

@@ -39,7 +39,8 @@ export class RecordLog {
   #queue: Pending[] = [];
   #writing: Promise<void> | null = null;
   #broken: StoreError | null = null;
-  #cache = Buffer.alloc(0);
+  #room = Buffer.alloc(0);
+  #cache = this.#room;
   #cacheStart = 0;
 
   private constructor(path: string, file: FileHandle, { positions, notes, end }: Scan, repairs: string[]) {
@@ -195,6 +196,7 @@ export class RecordLog {
     }
   }
 
+  /** Holds until the next call. */
   #lineAt(position: number, least = READ_AHEAD): Buffer {
     for (let ahead = least; ; ahead *= 4) {
       const inside = position - this.#cacheStart;
@@ -203,9 +205,10 @@ export class RecordLog {
         if (stop >= 0) return this.#cache.subarray(inside, stop);
       }
       const length = Math.min(ahead, this.#end - position);
-      const bytes = Buffer.allocUnsafe(length);
-      const read = readSync(this.#file.fd, bytes, 0, length, position);
-      this.#cache = bytes.subarray(0, read);
+      // The same room again and again: thousands of buffers a second would pile up until they are collected.
+      if (this.#room.length < length) this.#room = Buffer.allocUnsafe(length);
+      const read = readSync(this.#file.fd, this.#room, 0, length, position);
+      this.#cache = this.#room.subarray(0, read);
       this.#cacheStart = position;
       if (position + read >= this.#end && this.#cache.indexOf(10) < 0) return this.#cache;
     }

@@ -81,7 +81,7 @@ export async function soakRecords({ records, program, onProgress }: SoakRecordsI
       if (bare) await removeNotes(join(written.folder, 'evaluations.ndjson'));
       const again = await run(program, out, evaluations);
       tally.notes.push(
-        `gone on from the ${way}: opened after ${again.opened.toFixed(1)} s, search at its end after ${again.ended.toFixed(1)} s, at most ${again.peak.toFixed(0)} MB`,
+        `gone on from the ${way}: opened after ${again.opened.toFixed(1)} s, search at its end after ${again.ended.toFixed(1)} s (processor time ${again.processor.toFixed(1)} s), at most ${again.peak.toFixed(0)} MB`,
       );
       if (again.fresh > 0) countFault(tally, 'lost', `from the ${way}: ${again.fresh} evaluations were asked again`);
       if (again.digest !== written.digest) countFault(tally, 'wrong', `from the ${way}: the search ends elsewhere`);
