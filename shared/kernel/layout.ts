@@ -48,6 +48,8 @@ export const FRICTION_IMPULSE = 200;
 export const WIDENING_IMPULSE = 208;
 /** Largest turbulent diffusivity. */
 export const DIFFUSIVITY = 216;
+/** Not 0 once any cell has held fuel, products, turbulence or progress: until then their loops are left out. */
+export const CARRIES = 224;
 
 const ARRAYS = 256;
 export const MASS = ARRAYS;

@@ -1,6 +1,6 @@
 /** shared/duct/flux-hllc.ts, two faces at a time; faces at sudden steps and lost reconstructions go one at a time. */
 import {
-  DENSITY, DX, ENERGY_FLUX, ENTHALPY, FACE_AREA, FUEL, FUEL_ENERGY, FUEL_FLUX, GAS_AIR, GAS_FUEL, GAS_PRODUCT, HALF_DENSITY,
+  CARRIES, DENSITY, DX, ENERGY_FLUX, ENTHALPY, FACE_AREA, FUEL, FUEL_ENERGY, FUEL_FLUX, GAS_AIR, GAS_FUEL, GAS_PRODUCT, HALF_DENSITY,
   HALF_FLOW, HALF_FUEL, HALF_K, HALF_PRESSURE, HALF_PRODUCT, HALF_Z, HEAT_CAPACITY, INTERNAL_ENERGY, K, MASS_FLUX, MIXING,
   MOMENTUM_FLUX, PER_AREA, PRESSURE, PRODUCT, PRODUCT_ENERGY, PRODUCT_FLUX, PROGRESS_FLUX, SLOPE_DENSITY, SLOPE_FLOW,
   SLOPE_FUEL, SLOPE_K, SLOPE_PRESSURE, SLOPE_PRODUCT, SLOPE_Z, SOUND_SPEED, SUDDEN, TEMPERATURE, TURBULENCE_FLUX, VELOCITY,
@@ -130,7 +130,7 @@ function mixed(flux: v128, mix: v128, mixes: v128, difference: v128): v128 {
 
 // @ts-ignore: decorator of AssemblyScript
 @inline
-function twoFaces(i: usize, perDx: f64): void {
+function twoFaces(i: usize, perDx: f64, carries: bool): void {
   const zero = f64x2.splat(0);
   const j = i + 8;
   const dl = before(v128.load(i, HALF_DENSITY), v128.load(i, SLOPE_DENSITY));
@@ -166,27 +166,34 @@ function twoFaces(i: usize, perDx: f64): void {
   const u = v128.bitselect(ul, ur, fromLeft);
   const m = v128.bitselect(ml, mr, fromLeft);
   const signal = v128.bitselect(left, right, fromLeft);
-  const yf = v128.bitselect(
-    before(v128.load(i, HALF_FUEL), v128.load(i, SLOPE_FUEL)),
-    behind(v128.load(i, HALF_FUEL + 8), v128.load(i, SLOPE_FUEL + 8)),
-    fromLeft,
-  );
-  const yp = v128.bitselect(
-    before(v128.load(i, HALF_PRODUCT), v128.load(i, SLOPE_PRODUCT)),
-    behind(v128.load(i, HALF_PRODUCT + 8), v128.load(i, SLOPE_PRODUCT + 8)),
-    fromLeft,
-  );
-  const gas = f64x2.add(
-    f64x2.add(f64x2.splat(load<f64>(0, GAS_AIR)), f64x2.mul(yf, f64x2.splat(load<f64>(0, GAS_FUEL)))),
-    f64x2.mul(yp, f64x2.splat(load<f64>(0, GAS_PRODUCT))),
-  );
+  let yf = zero;
+  let yp = zero;
+  let gas = f64x2.splat(load<f64>(0, GAS_AIR));
+  if (carries) {
+    yf = v128.bitselect(
+      before(v128.load(i, HALF_FUEL), v128.load(i, SLOPE_FUEL)),
+      behind(v128.load(i, HALF_FUEL + 8), v128.load(i, SLOPE_FUEL + 8)),
+      fromLeft,
+    );
+    yp = v128.bitselect(
+      before(v128.load(i, HALF_PRODUCT), v128.load(i, SLOPE_PRODUCT)),
+      behind(v128.load(i, HALF_PRODUCT + 8), v128.load(i, SLOPE_PRODUCT + 8)),
+      fromLeft,
+    );
+    gas = f64x2.add(
+      f64x2.add(gas, f64x2.mul(yf, f64x2.splat(load<f64>(0, GAS_FUEL)))),
+      f64x2.mul(yp, f64x2.splat(load<f64>(0, GAS_PRODUCT))),
+    );
+  }
   const t = f64x2.div(p, f64x2.mul(d, gas));
   let e = f64x2.add(
     v128.bitselect(v128.load(i, INTERNAL_ENERGY), v128.load(i, INTERNAL_ENERGY + 8), fromLeft),
     f64x2.mul(v128.bitselect(v128.load(i, HEAT_CAPACITY), v128.load(i, HEAT_CAPACITY + 8), fromLeft), f64x2.sub(t, v128.bitselect(v128.load(i, TEMPERATURE), v128.load(i, TEMPERATURE + 8), fromLeft))),
   );
-  e = f64x2.add(e, f64x2.mul(f64x2.sub(yf, v128.bitselect(v128.load(i, FUEL), v128.load(i, FUEL + 8), fromLeft)), v128.bitselect(v128.load(i, FUEL_ENERGY), v128.load(i, FUEL_ENERGY + 8), fromLeft)));
-  e = f64x2.add(e, f64x2.mul(f64x2.sub(yp, v128.bitselect(v128.load(i, PRODUCT), v128.load(i, PRODUCT + 8), fromLeft)), v128.bitselect(v128.load(i, PRODUCT_ENERGY), v128.load(i, PRODUCT_ENERGY + 8), fromLeft)));
+  if (carries) {
+    e = f64x2.add(e, f64x2.mul(f64x2.sub(yf, v128.bitselect(v128.load(i, FUEL), v128.load(i, FUEL + 8), fromLeft)), v128.bitselect(v128.load(i, FUEL_ENERGY), v128.load(i, FUEL_ENERGY + 8), fromLeft)));
+    e = f64x2.add(e, f64x2.mul(f64x2.sub(yp, v128.bitselect(v128.load(i, PRODUCT), v128.load(i, PRODUCT + 8), fromLeft)), v128.bitselect(v128.load(i, PRODUCT_ENERGY), v128.load(i, PRODUCT_ENERGY + 8), fromLeft)));
+  }
   const E = f64x2.mul(d, f64x2.add(e, f64x2.mul(f64x2.mul(f64x2.splat(0.5), u), u)));
   const g = f64x2.div(f64x2.splat(1), f64x2.sub(signal, middle));
   const ps = f64x2.add(p, f64x2.mul(m, f64x2.sub(middle, u)));
@@ -204,6 +211,15 @@ function twoFaces(i: usize, perDx: f64): void {
     momentum = v128.bitselect(f64x2.add(f64x2.mul(whole, u), f64x2.mul(a, p)), momentum, supersonic);
     energy = v128.bitselect(f64x2.mul(f64x2.mul(a, u), f64x2.add(E, p)), energy, supersonic);
   }
+  const mean = f64x2.mul(f64x2.splat(0.5), f64x2.add(v128.load(i, MIXING), v128.load(j, MIXING)));
+  const mix = f64x2.mul(f64x2.mul(mean, a), f64x2.splat(perDx));
+  const mixes = f64x2.gt(mix, zero);
+  const stirs = v128.any_true(mixes);
+  if (stirs) energy = mixed(energy, mix, mixes, f64x2.sub(v128.load(i, ENTHALPY + 8), v128.load(i, ENTHALPY)));
+  v128.store(j, mass, MASS_FLUX);
+  v128.store(j, momentum, MOMENTUM_FLUX);
+  v128.store(j, energy, ENERGY_FLUX);
+  if (!carries) return;
   let fuel = f64x2.mul(mass, yf);
   let product = f64x2.mul(mass, yp);
   let turbulence = f64x2.mul(mass, v128.bitselect(
@@ -216,19 +232,12 @@ function twoFaces(i: usize, perDx: f64): void {
     behind(v128.load(i, HALF_Z + 8), v128.load(i, SLOPE_Z + 8)),
     fromLeft,
   ));
-  const mean = f64x2.mul(f64x2.splat(0.5), f64x2.add(v128.load(i, MIXING), v128.load(j, MIXING)));
-  const mix = f64x2.mul(f64x2.mul(mean, a), f64x2.splat(perDx));
-  const mixes = f64x2.gt(mix, zero);
-  if (v128.any_true(mixes)) {
-    energy = mixed(energy, mix, mixes, f64x2.sub(v128.load(i, ENTHALPY + 8), v128.load(i, ENTHALPY)));
+  if (stirs) {
     fuel = mixed(fuel, mix, mixes, f64x2.sub(v128.load(i, FUEL + 8), v128.load(i, FUEL)));
     product = mixed(product, mix, mixes, f64x2.sub(v128.load(i, PRODUCT + 8), v128.load(i, PRODUCT)));
     turbulence = mixed(turbulence, mix, mixes, f64x2.sub(v128.load(i, K + 8), v128.load(i, K)));
     progress = mixed(progress, mix, mixes, f64x2.sub(v128.load(i, Z + 8), v128.load(i, Z)));
   }
-  v128.store(j, mass, MASS_FLUX);
-  v128.store(j, momentum, MOMENTUM_FLUX);
-  v128.store(j, energy, ENERGY_FLUX);
   v128.store(j, fuel, FUEL_FLUX);
   v128.store(j, product, PRODUCT_FLUX);
   v128.store(j, turbulence, TURBULENCE_FLUX);
@@ -241,6 +250,7 @@ export function innerFluxes(n: i32): void {
   const faces: usize = (n - 1) << 3;
   const pairs: usize = ((n - 1) & ~1) << 3;
   let i: usize = 0;
-  for (; i < pairs; i += 16) twoFaces(i, perDx);
+  if (load<f64>(0, CARRIES) != 0) for (; i < pairs; i += 16) twoFaces(i, perDx, true);
+  else for (; i < pairs; i += 16) twoFaces(i, perDx, false);
   if (i < faces) oneFace(i, perDx);
 }

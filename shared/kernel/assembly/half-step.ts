@@ -1,6 +1,6 @@
 /** shared/duct/half-step.ts, two cells at a time. */
 import {
-  AREA_CHANGE, DENSITY, DX, FUEL, HALF_DENSITY, HALF_FLOW, HALF_FUEL, HALF_K, HALF_PRESSURE, HALF_PRODUCT, HALF_Z, K,
+  AREA_CHANGE, CARRIES, DENSITY, DX, FUEL, HALF_DENSITY, HALF_FLOW, HALF_FUEL, HALF_K, HALF_PRESSURE, HALF_PRODUCT, HALF_Z, K,
   MEAN_AREA, PER_MEAN_AREA, PRESSURE, PRODUCT, SLOPE_DENSITY, SLOPE_FLOW, SLOPE_FUEL, SLOPE_K, SLOPE_PRESSURE,
   SLOPE_PRODUCT, SLOPE_Z, SOUND_SPEED, SPECIFIC_VOLUME, STEP, VELOCITY, VOLUME_FLOW, Z,
 } from '../layout';
@@ -34,6 +34,7 @@ export function predictHalfStep(n: i32): void {
   const perDx = 1 / load<f64>(0, DX);
   const ratio = f64x2.splat(0.5 * load<f64>(0, STEP) * perDx);
   const last: usize = (n - 1) << 3;
+  const carries = load<f64>(0, CARRIES) != 0;
   // `at` is the cell before the pair. The last pair may reach the end cell, which is put right afterwards.
   for (let at: usize = 0; at + 8 < last; at += 16) {
     const rho = v128.load(at, DENSITY + 8);
@@ -58,6 +59,7 @@ export function predictHalfStep(n: i32): void {
       f64x2.mul(sp, v128.load(at, SPECIFIC_VOLUME + 8)),
     );
     v128.store(at, f64x2.sub(flow, f64x2.add(f64x2.mul(ahead, steepening), push)), HALF_FLOW + 8);
+    if (!carries) continue;
     const yf = v128.load(at, FUEL + 8);
     const sf = limited(v128.load(at, FUEL), yf, v128.load(at, FUEL + 16));
     v128.store(at, sf, SLOPE_FUEL + 8);

@@ -1,6 +1,6 @@
 /** What depends on the grid alone, computed once: the reference computes the same values anew each time. */
 import {
-  AREA_CHANGE, DIAMETER, DX, EDDY_SIZE, FACE_AREA, MEAN_AREA, PER_AREA, PER_EDDY, PER_MEAN_AREA, PER_VOLUME, SUDDEN, VOLUME,
+  AREA_CHANGE, CARRIES, DIAMETER, DX, EDDY_SIZE, FACE_AREA, MEAN_AREA, PER_AREA, PER_EDDY, PER_MEAN_AREA, PER_VOLUME, SUDDEN, VOLUME,
 } from '../layout';
 import { isSudden } from './flux';
 
@@ -24,6 +24,7 @@ export function prepare(n: i32): void {
 }
 
 export function prepareSources(n: i32): void {
+  store<f64>(0, 1, CARRIES);
   const end: usize = n << 3;
   for (let i: usize = 0; i < end; i += 8) {
     store<f64>(i, 1 / (load<f64>(0, EDDY_SIZE) * load<f64>(i, DIAMETER)), PER_EDDY);

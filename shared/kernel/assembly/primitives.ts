@@ -1,6 +1,6 @@
 /** shared/duct/primitives.ts, two cells at a time, operation for operation. */
 import {
-  DENSITY, ENERGY, ENTHALPY, FASTEST, FUEL, FUEL_ENERGY, FUEL_MASS, GAS_AIR, GAS_FUEL, GAS_PRODUCT, HEAT_CAPACITY,
+  CARRIES, DENSITY, ENERGY, ENTHALPY, FASTEST, FUEL, FUEL_ENERGY, FUEL_MASS, GAS_AIR, GAS_FUEL, GAS_PRODUCT, HEAT_CAPACITY,
   INTERNAL_ENERGY, INTERVALS, K, MASS, MEAN_AREA, MOMENTUM, PRESSURE, PRODUCT, PRODUCT_ENERGY, PRODUCT_MASS, PROGRESS,
   SOUND_SPEED, SPECIFIC_VOLUME, TABLE, TEMPERATURE, TEMPERATURE_MIN, TEMPERATURE_STEP, TURBULENCE, VELOCITY, VOLUME_FLOW, Z,
 } from '../layout';
@@ -22,14 +22,20 @@ export function recoverPrimitives(n: i32): void {
   const vPerStep = f64x2.splat(perStep);
   let fastest2 = f64x2.splat(0);
   let sum: f64 = 0;
+  let carried = f64x2.splat(0);
   const end: usize = n << 3;
   // An odd last cell shares its pair with the spare room behind the arrays, whose NaN no comparison keeps.
   for (let at: usize = 0; at < end; at += 16) {
     const rho = v128.load(at, MASS);
     const inv = f64x2.div(one, rho);
     const u = f64x2.mul(v128.load(at, MOMENTUM), inv);
-    const yf = f64x2.mul(v128.load(at, FUEL_MASS), inv);
-    const yp = f64x2.mul(v128.load(at, PRODUCT_MASS), inv);
+    const fuel = v128.load(at, FUEL_MASS);
+    const product = v128.load(at, PRODUCT_MASS);
+    const turbulence = v128.load(at, TURBULENCE);
+    const progress = v128.load(at, PROGRESS);
+    carried = v128.or(carried, v128.or(v128.or(fuel, product), v128.or(turbulence, progress)));
+    const yf = f64x2.mul(fuel, inv);
+    const yp = f64x2.mul(product, inv);
     const e = f64x2.sub(f64x2.mul(v128.load(at, ENERGY), inv), f64x2.mul(f64x2.mul(half, u), u));
     const x = f64x2.mul(f64x2.sub(v128.load(at, TEMPERATURE), vt0), vPerStep);
     const j0 = knot(f64x2.extract_lane(x, 0), last);
@@ -72,8 +78,8 @@ export function recoverPrimitives(n: i32): void {
     v128.store(at, cv, HEAT_CAPACITY);
     v128.store(at, yf, FUEL);
     v128.store(at, yp, PRODUCT);
-    v128.store(at, f64x2.mul(v128.load(at, TURBULENCE), inv), K);
-    v128.store(at, f64x2.mul(v128.load(at, PROGRESS), inv), Z);
+    v128.store(at, f64x2.mul(turbulence, inv), K);
+    v128.store(at, f64x2.mul(progress, inv), Z);
     v128.store(at, f64x2.add(f0, f64x2.mul(w, f64x2.add(f1, f64x2.mul(w, f2)))), FUEL_ENERGY);
     v128.store(at, f64x2.add(p0, f64x2.mul(w, f64x2.add(p1, f64x2.mul(w, p2)))), PRODUCT_ENERGY);
     fastest2 = f64x2.pmax(fastest2, f64x2.add(c, f64x2.abs(u)));
@@ -81,6 +87,7 @@ export function recoverPrimitives(n: i32): void {
     sum += f64x2.extract_lane(p, 0);
     if (at + 8 < end) sum += f64x2.extract_lane(p, 1);
   }
+  if (v128.any_true(carried)) store<f64>(0, 1, CARRIES);
   let fastest = f64x2.extract_lane(fastest2, 0);
   if (f64x2.extract_lane(fastest2, 1) > fastest) fastest = f64x2.extract_lane(fastest2, 1);
   store<f64>(0, sum > 0 ? fastest : NaN, FASTEST);
