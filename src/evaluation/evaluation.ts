@@ -4,7 +4,7 @@ import type { Brief } from '../../shared/engine/brief.ts';
 import type { Engine } from '../../shared/engine/engine.ts';
 import type { Performance } from '../../shared/engine/performance.ts';
 
-/** screen: coarse grid, early stop; full: shipped resolution; detailed: full with the x–t field for the report. */
+/** screen: the coarse grid alone; full: shipped resolution; detailed: full with the x–t field for the report. */
 export type Fidelity = 'screen' | 'full' | 'detailed';
 
 export interface EvaluationRequest {
