@@ -15,18 +15,22 @@ export const EMISSIVITY = 0.85;
 /** Free convection from a hot cylinder in still air, W/(m² K) (10–20, heat-transfer textbooks). */
 export const OUTSIDE_FILM = 15;
 
-/** Wall temperature, K, from the mean inside film coefficient, W/(m² K), effective gas and ambient temperatures, K. */
+/**
+ * Wall temperature, K, from the mean inside film coefficient, W/(m² K), effective gas and ambient temperatures, K. Newton's method
+ * from above: the balance falls ever more steeply with the wall's temperature, so no step passes the root.
+ */
 export function steadyWallTemperature(film: number, gas: number, ambient: number): number {
-  let low = ambient;
-  let high = Math.max(gas, ambient);
-  for (let n = 0; n < 40; n++) {
-    const t = 0.5 * (low + high);
-    const gain =
-      film * (gas - t) - EMISSIVITY * STEFAN_BOLTZMANN * (t ** 4 - ambient ** 4) - OUTSIDE_FILM * (t - ambient);
-    if (gain > 0) low = t;
-    else high = t;
+  const radiation = EMISSIVITY * STEFAN_BOLTZMANN;
+  const given = film * gas + OUTSIDE_FILM * ambient + radiation * ambient * ambient * ambient * ambient;
+  const linear = film + OUTSIDE_FILM;
+  let t = Math.max(gas, ambient);
+  for (let n = 0; n < 20; n++) {
+    const cubed = radiation * t * t * t;
+    const step = (given - (linear + cubed) * t) / (linear + 4 * cubed);
+    t += step;
+    if (step > -1e-9 * t) break;
   }
-  return 0.5 * (low + high);
+  return t;
 }
 
 /** Moves the walls halfway to the steady temperature of the mean film and gas of the last cycle, `span` seconds long. */
