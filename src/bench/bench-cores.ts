@@ -4,10 +4,11 @@
  * Crews of processes warm up once and wait; at each word one of them or all do a share of work, and the time runs until the last
  * has ended. Words to crews follow one another closely, so that the times of a ratio, and ratios that are compared, come from the
  * same seconds. Plain arithmetic shows what the machine itself allows: cores that share hardware, or that others use, do less
- * than as many times one. The processor time that the same work needs tells which of the two it is: shared hardware makes it
- * grow, waiting for a core does not.
+ * than as many times one. Processor time tells which of the two it is: shared hardware makes that of the same work grow, others who
+ * use the cores make it wait.
  */
 import { type ChildProcess, spawn } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { V8_FLAGS } from '../cli/v8-flags.mjs';
 import type { WorkKind } from './bench-work.ts';
 
@@ -17,7 +18,12 @@ export interface Timing {
   wall: number;
   /** User and system, mean of the processes. */
   processor: number;
+  /** While ready to run, for a core that others had: mean of the processes' main threads, 0 where the system does not tell. */
+  waited: number;
 }
+
+/** What a process says after a share, s. */
+type Said = Omit<Timing, 'wall'>;
 
 /** Processes that do one kind of work at a word, warm from one word to the next. */
 export class Crew {
@@ -50,7 +56,7 @@ export class Crew {
   async go(count = this.#members.length): Promise<Timing> {
     const called = this.#members.slice(0, count);
     const from = performance.now();
-    const times = await Promise.all(
+    const said = await Promise.all(
       called.map((member) => {
         const done = word(member, this.#kind);
         member.send('go');
@@ -58,7 +64,8 @@ export class Crew {
       }),
     );
     const wall = (performance.now() - from) / 1e3;
-    return { wall, processor: times.reduce((sum, time) => sum + time, 0) / called.length };
+    const mean = (part: keyof Said) => said.reduce((sum, one) => sum + one[part], 0) / called.length;
+    return { wall, processor: mean('processor'), waited: mean('waited') };
   }
 
   end(): void {
@@ -66,31 +73,42 @@ export class Crew {
   }
 }
 
-/** The next number that a process says. */
-function word(child: ChildProcess, kind: WorkKind): Promise<number> {
+/** The next thing that a process says. */
+function word(child: ChildProcess, kind: WorkKind): Promise<Said> {
   return new Promise((resolve, reject) => {
     const ended = (why: unknown) => reject(new Error(`the benchmark's work "${kind}" ended early: ${String(why)}`));
     child.once('exit', ended);
     child.once('error', ended);
-    child.once('message', (seconds) => {
+    child.once('message', (said) => {
       child.off('exit', ended);
       child.off('error', ended);
-      resolve(Number(seconds));
+      resolve(said as Said);
     });
   });
 }
 
-/** The other end, in the process that works: says 0 when it is warm and the processor time, s, of each share. Ends when it is killed. */
+/** The other end, in the process that works: speaks when it is warm and after each share. Ends when it is killed. */
 export async function workAtAWord(kind: WorkKind, threads: number): Promise<void> {
   // Loaded on demand, so that its code does not weigh on the start-up and the memory of other parts.
   const { WORKS } = await import('./bench-work.ts');
   const share = await WORKS[kind](threads);
+  const say = (said: Said) => process.send?.(said);
   process.on('message', async () => {
     const before = process.cpuUsage();
+    const waited = waitedSoFar();
     await share();
     const { user, system } = process.cpuUsage(before);
-    process.send?.((user + system) / 1e6);
+    say({ processor: (user + system) / 1e6, waited: waitedSoFar() - waited });
   });
   process.on('disconnect', () => process.exit());
-  process.send?.(0);
+  say({ processor: 0, waited: 0 });
+}
+
+/** s that this thread was ready and had no core; Linux counts them. */
+function waitedSoFar(): number {
+  try {
+    return Number(readFileSync('/proc/thread-self/schedstat', 'utf8').split(' ')[1]) / 1e9;
+  } catch {
+    return 0;
+  }
 }

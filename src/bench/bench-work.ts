@@ -19,6 +19,12 @@ export const DESIGNS = ENGINES.length;
 /** Million turns of plain arithmetic that take about as long. */
 const ARITHMETIC = 400;
 
+/**
+ * Shares done before the first that counts. Until the functions have been compiled for good, compilers work beside the model: on a
+ * core that is free when one works and on none when all do, so that a cold start would make cores look less than they are.
+ */
+const WARM_UP = 3;
+
 /** Does one share. */
 type Share = () => Promise<void>;
 
@@ -54,29 +60,31 @@ async function arithmetic(): Promise<Share> {
 
 /** The designs, one after the other, in this thread. */
 async function model(): Promise<Share> {
-  const all = await requests(1, 'full');
-  for (const request of [...(await requests(1, 'screen')), ...all]) evaluateRequest(request);
-  return async () => {
+  const all = await requests(1);
+  const share = async () => {
     for (const request of all) evaluateRequest(request);
   };
+  for (let n = 0; n < WARM_UP; n++) await share();
+  return share;
 }
 
 /** As many shares as threads, through the pool of this process as a study does it. */
 async function threads(count: number): Promise<Share> {
   const pool = new WorkerPool({ workers: count });
-  const all = await requests(count, 'full');
-  await pool.evaluate([...(await requests(count, 'screen')), ...all]);
-  return async () => {
+  const all = await requests(count);
+  const share = async () => {
     await pool.evaluate(all);
   };
+  for (let n = 0; n < WARM_UP; n++) await share();
+  return share;
 }
 
-async function requests(rounds: number, fidelity: 'screen' | 'full'): Promise<EvaluationRequest[]> {
+async function requests(rounds: number): Promise<EvaluationRequest[]> {
   const file = join(packageFolder(), 'configs', 'engines', 'class-50-cm.yaml');
   const reading = await loadEngine(file);
   if (!reading.ok) throw new Error(`${file} cannot be read`);
   const { brief } = reading;
   return ENGINES.flatMap((engine) =>
-    Array.from({ length: rounds }, () => ({ engine, brief, fidelity, constantsDraw: null })),
+    Array.from({ length: rounds }, () => ({ engine, brief, fidelity: 'full' as const, constantsDraw: null })),
   );
 }

@@ -79,6 +79,8 @@ async function allCores(table: Table): Promise<void> {
       table.add({
         [`${over}, plain arithmetic (what the machine allows)`]: (cores * plainOne.wall) / plainAll.wall,
         'processor time of that, all over one': plainAll.processor / plainOne.processor,
+        'waited for a core that others had, one and all, %':
+          (100 * (plainOne.waited + plainAll.waited)) / (plainOne.wall + plainAll.wall),
       });
       for (const loops of LOOPS) {
         const [one, all] = [await models[loops].go(1), await models[loops].go()];

@@ -9,8 +9,8 @@ describe('a crew of processes that work at a word', () => {
     const crew = await Crew.start(FILE, 'model', { processes: 3, threads: 2 });
     try {
       for (const count of [1, 3, 3]) {
-        const { wall, processor } = await crew.go(count);
-        expect(processor).toBe(2);
+        const { wall, processor, waited } = await crew.go(count);
+        expect([processor, waited]).toEqual([2, 0.5]);
         expect(wall).toBeGreaterThan(0);
       }
     } finally {
