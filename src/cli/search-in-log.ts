@@ -44,9 +44,10 @@ export class Whereabouts {
   }
 }
 
-/** Plain data. Answers are told by their places in `positions`; −1: not in the log as such, the next one of `apart`. */
+/** Plain data. Answers are told by their places in `positions`; −1: not in the log as such, the next one of `apart`. Lists of
+ * numbers that mostly rise hold each as its distance from the one before, which deflates better. */
 export interface PackedState {
-  /** Bytes at which answers begin, each as its distance from the one before. */
+  /** Bytes at which answers begin; distances. */
   positions: Float64Array;
   skeleton: Skeleton;
   members: PackedMembers;
@@ -58,19 +59,32 @@ export interface PackedState {
 interface PackedMembers {
   answers: Int32Array;
   apart: Member[];
-  /** Place of the screening run; −1: none. */
-  screened: Int32Array;
+  /** 1 where one has a screening run, 0 where not. */
+  screened: Uint8Array;
   violation: Float64Array;
   rank: Float64Array;
   worth: Float64Array;
 }
 
 interface PackedDesigns extends Omit<KeptDesignsState, 'kept' | 'extremes'> {
-  /** The kept ones, and after them the extremes. */
-  answers: Int32Array;
+  /** The kept ones, and after them the extremes; distances. */
+  answers: Float64Array;
   apart: Entry[];
+  /** Distances. */
   places: Float64Array;
   extremes: string[];
+}
+
+function distances(numbers: ArrayLike<number>): Float64Array {
+  return Float64Array.from(numbers, (number, n) => number - (n > 0 ? numbers[n - 1] : 0));
+}
+
+function summed(distances: Float64Array): Float64Array {
+  let sum = 0;
+  return distances.map((distance) => {
+    sum += distance;
+    return sum;
+  });
 }
 
 /** Shares its parts with the state: to be written at once. @param from what of the growth is noted already */
@@ -81,7 +95,7 @@ export function packSearch(
 ): { state: PackedState; growth: Growth } {
   const { members, skeleton, growth } = takeApart(search, from);
   const all = [...members];
-  const screened = members.map((member) => (member.screened ? all.push(member.screened) - 1 : -1));
+  for (const { screened } of members) if (screened) all.push(screened);
   const bytesOfMembers = all.map((member) => where.of(member));
   const entries = [...kept].map(([id, state]) => ({ id, state, list: [...state.kept, ...state.extremes.values()] }));
   const bytesOfEntries = entries.map(({ list }) => list.map(({ design }) => where.full(design.x)));
@@ -92,12 +106,12 @@ export function packSearch(
     Int32Array.from(list, (byte) => (byte === undefined ? -1 : (answers.get(byte) as number)));
   return {
     state: {
-      positions: positions.map((position, n) => position - (n > 0 ? positions[n - 1] : 0)),
+      positions: distances(positions),
       skeleton,
       members: {
         answers: told(bytesOfMembers),
         apart: all.filter((_, n) => bytesOfMembers[n] === undefined).map((member) => ({ ...member, screened: null })),
-        screened: Int32Array.from(all, (_, n) => screened[n] ?? -1),
+        screened: Uint8Array.from(members, ({ screened }) => (screened ? 1 : 0)),
         violation: Float64Array.from(all, ({ violation }) => violation),
         rank: Float64Array.from(all, ({ rank }) => rank),
         worth: Float64Array.from(all, ({ worth }) => worth),
@@ -105,9 +119,9 @@ export function packSearch(
       kept: entries.map(({ id, state: { extremes, stride, running, feasible }, list }, e) => [
         id,
         {
-          answers: told(bytesOfEntries[e]),
+          answers: distances(told(bytesOfEntries[e])),
           apart: list.filter((_, n) => bytesOfEntries[e][n] === undefined),
-          places: Float64Array.from(list, ({ place }) => place),
+          places: distances(list.map(({ place }) => place)),
           extremes: [...extremes.keys()],
           stride,
           running,
@@ -131,11 +145,7 @@ export function unpackSearch(
   problems: readonly SearchProblem[],
   where: Whereabouts,
 ): StudySearchState {
-  let position = 0;
-  const answers = Array.from(positions, (distance) => {
-    position += distance;
-    return readAnswer(log, position, where);
-  });
+  const answers = Array.from(summed(positions), (position) => readAnswer(log, position, where));
   const byId = new Map(problems.map((problem) => [problem.id, problem]));
   const apart = members.apart.values();
   const all = Array.from(members.answers, (answer, n): Member => {
@@ -146,8 +156,9 @@ export function unpackSearch(
       worth: members.worth[n],
     });
   });
-  members.screened.forEach((screen, n) => {
-    if (screen >= 0) all[n].screened = all[screen];
+  let screen = members.screened.length;
+  members.screened.forEach((has, n) => {
+    if (has === 1) all[n].screened = all[screen++];
   });
   return {
     search: putTogether(skeleton, all, growths),
@@ -176,10 +187,11 @@ function judgeAgain({ id, architecture, x, summary }: Answer, problems: Readonly
 function unpackDesigns(packed: PackedDesigns, answers: readonly Answer[]): KeptDesignsState {
   const { extremes, stride, running, feasible } = packed;
   const apart = packed.apart.values();
-  const list = Array.from(packed.answers, (answer, n): Entry => {
+  const places = summed(packed.places);
+  const list = Array.from(summed(packed.answers), (answer, n): Entry => {
     if (answer < 0) return apart.next().value as Entry;
     const { architecture, x, summary } = answers[answer];
-    return { place: packed.places[n], design: { architecture, x, summary } };
+    return { place: places[n], design: { architecture, x, summary } };
   });
   const kept = list.slice(0, list.length - extremes.length);
   const ends = list.slice(kept.length);

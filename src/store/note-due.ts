@@ -1,8 +1,8 @@
 /**
  * When noting where a search stands is worth its while: often enough that little is asked again, rarely enough that the log stays
- * lean. To ask for so many stored answers again takes some seconds; a note is a twentieth of what they take in the log.
+ * lean. To ask for so many stored answers again takes a second or two; a note takes a tenth of their room in the log.
  */
-const ANSWERS = 5000;
+const ANSWERS = 3000;
 
 export class NoteDue {
   #answers: number;

@@ -14,7 +14,7 @@ import { open } from 'node:fs/promises';
 import { syncFolderOf } from './durable-file.ts';
 import type { KeyIndex } from './key-index.ts';
 import { describeDamage, type Scan, scanLog, setAside } from './log-scan.ts';
-import { decodeLine, encodeLine, encodeNote, type LogRecord, provenKey } from './record-line.ts';
+import { decodeLine, encodeLine, encodeNote, isProven, type LogRecord, provenKey } from './record-line.ts';
 import { StoreError, writeFailure } from './store-error.ts';
 
 /** A cached stretch of file for reads in the order of writing, and for a read out of order. */
@@ -102,7 +102,7 @@ export class RecordLog {
   at(position: number): LogRecord | null {
     if (!(position >= 0 && position < this.#end)) return null;
     const line = this.#lineAt(position, READ_ONE);
-    return provenKey(line) === null ? null : decodeLine(line);
+    return isProven(line, 0, line.length) ? decodeLine(line) : null;
   }
 
   /** Bytes at which notes begin, rising. */

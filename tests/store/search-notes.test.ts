@@ -46,7 +46,7 @@ describe('notes in a log', () => {
     const log = await RecordLog.open(path);
     expect(log.size).toBe(4);
     expect([...log.keys()]).toEqual([0, 1, 2, 3].map((n) => record(n).key));
-    expect(log.notes).toHaveLength(4);
+    expect(log.notes).toHaveLength(8);
     for (const position of log.notes) expect(log.at(position)?.note).toMatchObject({ at: position });
     expect(log.at(log.positionOf(record(2).key) as number)?.n).toBe(2);
     expect(log.at(5)).toBeNull();
@@ -85,8 +85,8 @@ describe('notes in a log', () => {
   test('with one bit changed anywhere, or a line before them gone, are passed over for those before', async () => {
     const whole = readFileSync(path);
     const lines = whole.toString('latin1').trimEnd().split('\n');
-    const start = lines.slice(0, 5).join('\n').length + 1;
-    for (let at = start; at < start + lines[5].length; at += 11) {
+    const start = lines.slice(0, 8).join('\n').length + 1;
+    for (let at = start; at < start + lines[8].length; at += 11) {
       const bytes = Buffer.from(whole);
       bytes[at] ^= 1;
       writeFileSync(path, bytes);
@@ -94,9 +94,12 @@ describe('notes in a log', () => {
     }
     for (const [gone, left] of [
       [0, null],
-      [2, 0],
-      [4, 1],
-      [6, 2],
+      [2, null],
+      [3, 0],
+      [6, 1],
+      [9, 2],
+      [10, 2],
+      [11, 2],
     ] as const) {
       writeFileSync(path, `${lines.toSpliced(gone, 1).join('\n')}\n`);
       expect((await latest())?.state.n ?? null).toBe(left);
@@ -106,10 +109,10 @@ describe('notes in a log', () => {
 
 test('notes are due after many answers since the last one', () => {
   const due = new NoteDue(1_000_000);
-  expect(due.at(1_004_999)).toBe(false);
-  expect(due.at(1_005_100)).toBe(true);
-  expect(due.at(1_010_000)).toBe(false);
-  expect(due.at(1_010_100)).toBe(true);
+  expect(due.at(1_002_999)).toBe(false);
+  expect(due.at(1_003_100)).toBe(true);
+  expect(due.at(1_006_000)).toBe(false);
+  expect(due.at(1_006_100)).toBe(true);
   expect(new NoteDue(0, 1).at(1)).toBe(true);
 });
 
