@@ -81,6 +81,11 @@ export function applyCellSources(flow: Flow, src: CellSources, dt: number, jet: 
     applySourcesByKernel(flow, flow.kernel, src, dt, jet, spark);
     return;
   }
+  applyByLoop(flow, src, dt, jet, spark);
+}
+
+/** Apart, so that the choice above is small enough to be inlined where it is called: else each call boxes its numbers. */
+function applyByLoop(flow: Flow, src: CellSources, dt: number, jet: number, spark: boolean): void {
   const c = src.constants;
   const { momentum, energy, fuelMass, productMass, turbulence, progress, mass } = flow;
   const { temperature, heatCapacity, internalEnergy, fuel, product, fuelEnergy, productEnergy, mixing } = flow;

@@ -118,17 +118,17 @@ export function carryJet(flow: Flow, region: InflowRegion, dt: number): void {
   const z = half.z[up] + 0.5 * slopes.z[up];
   for (let n = 1; n < region.share.length; n++) {
     const part = rate * dt * region.share[n];
-    give(o, -part);
-    give(o + n, part);
-  }
-  function give(i: number, part: number): void {
-    const m = part / volume[i];
-    flow.mass[i] += m;
-    flow.energy[i] += m * h;
-    flow.momentum[i] += m * u;
-    flow.fuelMass[i] += m * fuel;
-    flow.productMass[i] += m * product;
-    flow.turbulence[i] += m * k;
-    flow.progress[i] += m * z;
+    // Out of the first cell, then into the later one. A function of its own would box every number that it shares.
+    for (let side = 0; side < 2; side++) {
+      const i = side === 0 ? o : o + n;
+      const m = (side === 0 ? -part : part) / volume[i];
+      flow.mass[i] += m;
+      flow.energy[i] += m * h;
+      flow.momentum[i] += m * u;
+      flow.fuelMass[i] += m * fuel;
+      flow.productMass[i] += m * product;
+      flow.turbulence[i] += m * k;
+      flow.progress[i] += m * z;
+    }
   }
 }

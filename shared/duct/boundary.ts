@@ -41,38 +41,35 @@ function endFlux(flow: Flow, end: End, cell: number, face: number, sign: number)
   const outward = sign * flow.velocity[cell];
   const p = flow.pressure[cell];
   const c = flow.soundSpeed[cell];
+  let mass = 0;
+  let fuel = 0;
+  let product = 0;
+  let k = 0;
+  let z = 0;
   if (end.kind === 'wall') {
     // Acoustic wall pressure: the gas that runs into the wall is brought to rest.
-    setScalarFluxes(flow, face, 0, 0, 0, 0, 0);
     flow.momentumFlux[face] = area * (p + rho * c * outward);
     flow.energyFlux[face] = 0;
-    return;
-  }
-  const b = end.state;
-  solveOpenEnd(b, end.ambient, end.entryLoss, rho, outward, p, c);
-  const mass = area * b.density * b.outward;
-  flow.momentumFlux[face] = area * (b.density * b.outward * b.outward + b.pressure);
-  if (b.inflow) {
-    setScalarFluxes(flow, face, sign * mass, 0, 0, end.inflowTurbulence * 0.5 * b.outward * b.outward, 0);
-    flow.energyFlux[face] = sign * mass * end.ambient.enthalpy;
   } else {
-    const r = p / (rho * flow.temperature[cell]);
-    const tb = b.pressure / (r * b.density);
-    const e = flow.internalEnergy[cell] + flow.heatCapacity[cell] * (tb - flow.temperature[cell]);
-    setScalarFluxes(flow, face, sign * mass, flow.fuel[cell], flow.product[cell], flow.k[cell], flow.z[cell]);
-    flow.energyFlux[face] = sign * mass * (e + r * tb + 0.5 * b.outward * b.outward);
+    const b = end.state;
+    solveOpenEnd(b, end.ambient, end.entryLoss, rho, outward, p, c);
+    mass = sign * (area * b.density * b.outward);
+    flow.momentumFlux[face] = area * (b.density * b.outward * b.outward + b.pressure);
+    if (b.inflow) {
+      k = end.inflowTurbulence * 0.5 * b.outward * b.outward;
+      flow.energyFlux[face] = mass * end.ambient.enthalpy;
+    } else {
+      fuel = flow.fuel[cell];
+      product = flow.product[cell];
+      k = flow.k[cell];
+      z = flow.z[cell];
+      const r = p / (rho * flow.temperature[cell]);
+      const tb = b.pressure / (r * b.density);
+      const e = flow.internalEnergy[cell] + flow.heatCapacity[cell] * (tb - flow.temperature[cell]);
+      flow.energyFlux[face] = mass * (e + r * tb + 0.5 * b.outward * b.outward);
+    }
   }
-}
-
-function setScalarFluxes(
-  flow: Flow,
-  face: number,
-  mass: number,
-  fuel: number,
-  product: number,
-  k: number,
-  z: number,
-): void {
+  // Here and not in a function of its own, which is not always inlined and then boxes what it is given.
   flow.massFlux[face] = mass;
   flow.fuelFlux[face] = mass * fuel;
   flow.productFlux[face] = mass * product;

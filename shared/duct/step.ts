@@ -16,6 +16,8 @@ export const COURANT = 0.9;
 
 /** Time integrals over one step of what crossed each end face, outwards of the domain in +x: kg, N s, J, kg fuel, kg products. */
 export interface StepBook {
+  /** The step itself, s: handed to `advanceFlow` here, since a number as an argument is boxed at each call. */
+  dt: number;
   leftMass: number;
   leftMomentum: number;
   leftEnergy: number;
@@ -32,6 +34,7 @@ export interface StepBook {
 
 export function makeStepBook(): StepBook {
   return {
+    dt: 0,
     leftMass: 0,
     leftMomentum: 0,
     leftEnergy: 0,
@@ -70,17 +73,25 @@ export function stepWithMixing(flow: Flow, courant = COURANT): number {
  * crossed the ends.
  */
 export function stepFlow(flow: Flow, left: End, right: End, dt: number, book: StepBook): void {
+  book.dt = dt;
+  advanceFlow(flow, left, right, book);
+}
+
+/** The same by `book.dt`, without an allocation. */
+export function advanceFlow(flow: Flow, left: End, right: End, book: StepBook): void {
+  const { dt } = book;
   if (flow.kernel) {
     innerFluxesByKernel(flow, flow.kernel, dt);
     endFluxes(flow, left, right);
-    const push = applyFluxesByKernel(flow, flow.kernel);
-    keepBook(flow, book, dt, push);
+    book.wallPush = dt * applyFluxesByKernel(flow, flow.kernel);
+    keepBook(flow, book);
     return;
   }
   predictHalfStep(flow, dt);
   innerFluxes(flow);
   endFluxes(flow, left, right);
-  keepBook(flow, book, dt, applyFluxes(flow, dt));
+  book.wallPush = dt * applyFluxes(flow, dt);
+  keepBook(flow, book);
 }
 
 /** Adds the fluxes to the conserved variables; returns Σ p dA, N. */
@@ -108,7 +119,9 @@ function applyFluxes(flow: Flow, dt: number): number {
   return push;
 }
 
-function keepBook(flow: Flow, b: StepBook, dt: number, push: number): void {
+/** What crossed the ends. */
+function keepBook(flow: Flow, b: StepBook): void {
+  const { dt } = b;
   const n = flow.grid.cells;
   b.leftMass = dt * flow.massFlux[0];
   b.leftMomentum = dt * flow.momentumFlux[0];
@@ -120,5 +133,4 @@ function keepBook(flow: Flow, b: StepBook, dt: number, push: number): void {
   b.rightEnergy = dt * flow.energyFlux[n];
   b.rightFuel = dt * flow.fuelFlux[n];
   b.rightProduct = dt * flow.productFlux[n];
-  b.wallPush = dt * push;
 }

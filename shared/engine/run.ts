@@ -7,7 +7,7 @@
 import { applyCellSources } from '../combustion/cell-sources.ts';
 import { addJets, carryJet, drawBack, type InflowTotals } from '../combustion/inflow.ts';
 import { recoverPrimitives } from '../duct/primitives.ts';
-import { makeStepBook, type StepBook, stepFlow, stepWithMixing } from '../duct/step.ts';
+import { advanceFlow, makeStepBook, type StepBook, stepWithMixing } from '../duct/step.ts';
 import { jetSpeed, orificeFlow } from '../intake/orifice.ts';
 import { CycleWatch } from './cycle-watch.ts';
 import { noteHeld } from './held.ts';
@@ -75,9 +75,9 @@ export class Run {
   private watch: CycleWatch;
   private weak = 0;
   /** When the engine was left alone at the latest, s. */
-  private began: number;
+  private began = 0;
   /** Slow means that injection pumps follow: kg/s of air, and share of time that suction lasts. */
-  private meanAir: number;
+  private meanAir = 0;
   private meanSuction = 0.4;
 
   private readonly machine: Machine;
@@ -185,8 +185,9 @@ export class Run {
     }
 
     const headPressureBefore = chamber;
-    stepFlow(flow, m.left, m.right, dt, this.book);
     const b = this.book;
+    b.dt = dt;
+    advanceFlow(flow, m.left, m.right, b);
     let airIn = 0;
     let fuelIn = 0;
     let intakeMass: number;

@@ -11,14 +11,8 @@ import type { PoppetIntake } from '../engine/engine.ts';
 import type { IntakeValve } from './valve.ts';
 
 /** Lift/diameter and discharge coefficient on the curtain π d x (engine textbooks; memory medium, ±0.06). */
-const DISCHARGE: readonly (readonly [number, number])[] = [
-  [0, 0.6],
-  [0.05, 0.62],
-  [0.1, 0.66],
-  [0.2, 0.58],
-  [0.3, 0.47],
-  [0.5, 0.3],
-];
+const DISCHARGE_LIFT = Float64Array.of(0, 0.05, 0.1, 0.2, 0.3, 0.5);
+const DISCHARGE = Float64Array.of(0.6, 0.62, 0.66, 0.58, 0.47, 0.3);
 const GRAVITY = 9.81;
 /** Friction of a dry guide, N a valve per kg of moving mass, and damping ratio (common practice, no source). */
 const GUIDE_FRICTION = 2;
@@ -30,15 +24,16 @@ const LEAKAGE = 0.002;
 
 /** Discharge coefficient on the curtain area at lift/diameter, linear between the tabulated points. */
 export function poppetDischarge(liftOverDiameter: number): number {
-  const x = Math.min(Math.max(0, liftOverDiameter), DISCHARGE[DISCHARGE.length - 1][0]);
-  for (let n = 1; n < DISCHARGE.length; n++) {
-    const [x1, c1] = DISCHARGE[n];
-    if (x <= x1) {
-      const [x0, c0] = DISCHARGE[n - 1];
-      return c0 + ((c1 - c0) * (x - x0)) / (x1 - x0);
+  const last = DISCHARGE.length - 1;
+  const x = Math.min(Math.max(0, liftOverDiameter), DISCHARGE_LIFT[last]);
+  for (let n = 1; n <= last; n++) {
+    if (x <= DISCHARGE_LIFT[n]) {
+      const x0 = DISCHARGE_LIFT[n - 1];
+      const c0 = DISCHARGE[n - 1];
+      return c0 + ((DISCHARGE[n] - c0) * (x - x0)) / (DISCHARGE_LIFT[n] - x0);
     }
   }
-  return DISCHARGE[DISCHARGE.length - 1][1];
+  return DISCHARGE[last];
 }
 
 /** Moving mass of one valve, kg: a third of the spring moves with it (Rayleigh). */

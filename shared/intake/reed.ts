@@ -56,8 +56,9 @@ export function makeReedValve(reed: ReedIntake, discharge: number): IntakeValve 
   const mass = density * reed.thickness * reed.width * reed.length;
   const portArea = reed.portArea * reed.petals;
   const leak = LEAKAGE * portArea;
-  // Lift and speed of both modes: q₁, v₁, q₂, v₂. An array, since a closure's own numbers cost an allocation at each change.
-  const motion = new Float64Array(4);
+  // Lift and speed of both modes, and the opening at that lift: q₁, v₁, q₂, v₂, A. An array, since a closure's own numbers
+  // cost an allocation at each change.
+  const motion = new Float64Array(5);
   const tipLift = () => Math.max(0, motion[0] + motion[2]);
   const opening = (tip: number) => reed.petals * seriesArea(reedCurtain(tip, reed.width, reed.length), reed.portArea);
   const valve: IntakeValve = {
@@ -73,8 +74,8 @@ export function makeReedValve(reed: ReedIntake, discharge: number): IntakeValve 
     stopImpact: 0,
     peakLift: 0,
     lift: tipLift,
-    openArea: () => opening(tipLift()),
-    effectiveArea: () => discharge * opening(tipLift()) + leak,
+    openArea: () => motion[4],
+    effectiveArea: () => discharge * motion[4] + leak,
     resetExtremes() {
       valve.seatImpact = 0;
       valve.stopImpact = 0;
@@ -118,6 +119,7 @@ export function makeReedValve(reed: ReedIntake, discharge: number): IntakeValve 
       motion[1] = v1;
       motion[2] = q2;
       motion[3] = v2;
+      motion[4] = opening(tipLift());
     },
   };
   return valve;
