@@ -15,7 +15,7 @@ const EXTREMES: readonly [Figure, sign: 1 | -1][] = [
   ['mass', -1],
 ];
 
-/** Plain data, for a checkpoint. */
+/** Plain data, for a note in the log. */
 export interface KeptDesignsState {
   kept: Entry[];
   extremes: Map<string, Entry>;
