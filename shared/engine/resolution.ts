@@ -5,7 +5,7 @@ import type { Engine } from './engine.ts';
 
 /** Cells of the shipped resolution, and of an engine that breathes through a pipe: its intake's few diameters need them. */
 export const SHIPPED_CELLS = 72;
-export const SHIPPED_CELLS_VALVELESS = 150;
+export const SHIPPED_CELLS_VALVELESS = 180;
 /**
  * Cells of the screening run and of the way to the limit cycle. On 32 cells every fifth valveless engine that runs is lost (80 random
  * designs against the same on 64); of 160 with valves, one in forty changes its verdict.
