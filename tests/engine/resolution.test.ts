@@ -11,7 +11,7 @@ describe('the grid of an engine that breathes through a pipe', () => {
   const engine = valvelessUTube();
   const chamberFrom = 0.154 + 0.04;
 
-  it.each([40, 76, 150, 300])('has a face just before the chamber, asked for %i cells', (least) => {
+  it.each([40, 76, 180, 360])('has a face just before the chamber, asked for %i cells', (least) => {
     const cells = alignedCells(engine, least);
     expect(cells).toBeGreaterThanOrEqual(least);
     expect(cells).toBeLessThanOrEqual(1.15 * least);
