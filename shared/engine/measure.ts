@@ -20,6 +20,7 @@ export function measure(
   const from = Math.max(0, l.count - settings.group * (end === 'limit cycle' ? 1 : 2));
   const meanPeriod = l.between(from, l.count - 1, 'time') / (l.count - 1 - from);
   const recorder = new Recorder(run, machine, meanPeriod);
+  run.measured = true;
   const before = l.count;
   while (l.count === before) {
     const state = run.step();

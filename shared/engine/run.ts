@@ -68,6 +68,8 @@ export class Run {
   /** Copies in the ledger when starting air and spark went off. */
   cyclesWhenLeftAlone = -1;
   hottest = 0;
+  /** While its figures are being taken, the valve's extremes are kept. */
+  measured = false;
   /** kg of air blown in during the start. */
   startAir = 0;
   private readonly book: StepBook = makeStepBook();
@@ -312,7 +314,7 @@ export class Run {
     const alone = this.ledger.count - this.cyclesWhenLeftAlone;
     const { group, tolerance, minCycles, maxCycles } = this.settings;
     // Engines that alternate between two kinds of cycle are judged after both; the valve's extremes are those of the last two or three.
-    if (alone % 2 === 0) m.valve?.resetExtremes();
+    if (alone % 2 === 0 && !this.measured) m.valve?.resetExtremes();
     else if (alone >= minCycles && disagreement(this.ledger, group, ambient) < tolerance) return 'limit cycle';
     return alone >= maxCycles ? 'cycles spent' : null;
   }

@@ -59,3 +59,9 @@ it.each([
   );
   expect(Math.abs(running.fuelFlow / (ledger.between(last - 24, last, 'fuelIn') / span) - 1)).toBeLessThan(0.015);
 });
+
+it('keeps the valve’s hardest blows of the last two cycles or three: a reed meets its stop and its seat', () => {
+  const { running } = simulate(droneEngine());
+  expect(running?.valve?.seatImpactSpeed).toBeGreaterThan(1);
+  expect(running?.valve?.peakLift).toBeGreaterThan(0.5 * (running?.valve?.stopLift ?? 0));
+});
