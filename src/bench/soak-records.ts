@@ -1,6 +1,7 @@
 /**
  * One run of a study whose evaluations are invented, through the real search and store, measured; soak.ts starts
- * it as a process of its own: `launch.mjs --entry soak-records --out FOLDER --evaluations BUDGET`. Prints one line of JSON.
+ * it as a process of its own: `launch.mjs --entry soak-records --out FOLDER --evaluations BUDGET`. Prints one line of JSON. With
+ * `--real WORKERS` the model answers, on that many threads, and the memory is told on the way; `--study FILE` instead of the night's demo.
  */
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -9,13 +10,14 @@ import { searchStudy } from '../cli/search-study.ts';
 import { modelVersion, toolVersion } from '../cli/versions.ts';
 import { digestOf } from '../config/canonical.ts';
 import { loadStudy } from '../config/files.ts';
+import { WorkerPool } from '../evaluation/worker-pool.ts';
 import { packageFolder } from '../report/package-folder.ts';
 import { architecturesOf } from '../space/architectures.ts';
 import { StoredEvaluations } from '../store/stored-evaluations.ts';
 import { StudyClock } from '../store/study-clock.ts';
 import { openStudyFolder } from '../store/study-folder.ts';
 import { INVENTED } from './soak/invented-evaluator.ts';
-import { type MemorySample, megabytes, sampleMemory } from './soak/memory.ts';
+import { type MemorySample, megabytes, memoryInWords, sampleMemory } from './soak/memory.ts';
 
 /** What a run is measured to take. */
 export interface RecordsMeasured {
@@ -39,14 +41,22 @@ export interface RecordsMeasured {
   digest: string;
 }
 
-const { values } = parseArgs({ options: { out: { type: 'string' }, evaluations: { type: 'string' } } });
+const { values } = parseArgs({
+  options: {
+    out: { type: 'string' },
+    evaluations: { type: 'string' },
+    real: { type: 'string' },
+    study: { type: 'string' },
+  },
+});
 const evaluations = Number(values.evaluations);
 if (!values.out || !(evaluations > 0)) throw new RangeError('--out and --evaluations are expected');
 
+const tell = (sentence: string) => process.stderr.write(`${sentence}\n`);
 const seconds = () => performance.now() / 1000;
 
-const reading = await loadStudy(join(packageFolder(), 'configs', 'demo-night.yaml'));
-if (!reading.ok) throw new Error('the demo study does not read');
+const reading = await loadStudy(values.study ?? join(packageFolder(), 'configs', 'demo-night.yaml'));
+if (!reading.ok) throw new Error('the study does not read');
 const { search } = reading.study;
 const study = {
   ...reading.study,
@@ -59,15 +69,20 @@ const opened = seconds() - began;
 const clock = new StudyClock(seconds);
 const samples: RecordsMeasured['samples'] = [];
 let fresh = 0;
+const pool = values.real === undefined ? null : new WorkerPool({ workers: Number(values.real), onFault: tell });
+/** Fresh answers from one look at the memory to the next. */
+const stride = pool ? 2000 : Math.ceil(evaluations / 5);
 const stored = new StoredEvaluations({
-  evaluator: INVENTED,
+  evaluator: pool ?? INVENTED,
   evaluations: folder.evaluations,
   finalists: folder.finalists,
   modelVersion,
   clock,
   onAnswer: (_, __, isFresh) => {
-    if (!isFresh || ++fresh % Math.ceil(evaluations / 5) !== 0) return;
-    samples.push(sampleMemory(folder.evaluations.size));
+    if (!isFresh || ++fresh % stride !== 0) return;
+    const sample = sampleMemory(folder.evaluations.size);
+    samples.push(sample);
+    if (pool) tell(memoryInWords([sample]));
   },
 });
 const { result, kept, asked } = await searchStudy({
@@ -95,5 +110,6 @@ const measured: RecordsMeasured = {
     JSON.parse(JSON.stringify({ result, asked, kept: [...kept].map(([, designs]) => designs.designs) })),
   ),
 };
+await pool?.close();
 await folder.close();
 process.stdout.write(`${JSON.stringify(measured)}\n`);
