@@ -89,7 +89,7 @@ function applyByLoop(flow: Flow, src: CellSources, dt: number, jet: number, spar
   const c = src.constants;
   const { momentum, energy, fuelMass, productMass, turbulence, progress, mass } = flow;
   const { temperature, heatCapacity, internalEnergy, fuel, product, fuelEnergy, productEnergy, mixing } = flow;
-  const { volume, wallArea, diameter, lossForward, lossBackward, faceArea } = flow.grid;
+  const { volume, wallArea, diameter, lossForward, lossBackward, faceArea, width } = flow.grid;
   const { wallTemperature, filmTime, filmHeat, chemicalDelay } = src;
   const n = flow.grid.cells;
   const gasT0 = flow.gas.temperatureMin;
@@ -107,7 +107,7 @@ function applyByLoop(flow: Flow, src: CellSources, dt: number, jet: number, spar
   let wallHeat = 0;
   let frictionImpulse = 0;
   let wideningImpulse = 0;
-  let diffusivity = 0;
+  let mixingRate = 0;
   for (let i = 0; i < n; i++) {
     const rho = mass[i];
     const inv = 1 / rho;
@@ -126,7 +126,9 @@ function applyByLoop(flow: Flow, src: CellSources, dt: number, jet: number, spar
     const turnover = rootK * (1 / eddy);
     const diffusion = c.axialMixing * rootK * eddy;
     mixing[i] = rho * diffusion;
-    if (diffusion > diffusivity) diffusivity = diffusion;
+    const perWidth = 1 / width[i];
+    const spreading = diffusion * perWidth * perWidth;
+    if (spreading > mixingRate) mixingRate = spreading;
 
     // Walls.
     const speed = Math.sqrt(u * u + wallTurbulence * k);
@@ -194,5 +196,5 @@ function applyByLoop(flow: Flow, src: CellSources, dt: number, jet: number, spar
   src.wallHeat = wallHeat;
   src.frictionImpulse = frictionImpulse;
   src.wideningImpulse = wideningImpulse;
-  flow.diffusivity = diffusivity;
+  flow.mixingRate = mixingRate;
 }

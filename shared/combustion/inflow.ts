@@ -5,6 +5,7 @@
  * back through open valves leaves with what the cells hold.
  */
 import type { Flow } from '../duct/flow.ts';
+import { cellAt } from '../duct/grid.ts';
 
 /** Share of the jets' momentum that points along the axis (petals and heads deflect the rest; common practice, no source). */
 const AXIAL_SHARE = 0.5;
@@ -17,12 +18,13 @@ export interface InflowRegion {
 
 /** Equal source per metre from x = `from` over `reach` metres (at least one cell). */
 export function makeInflowRegion(flow: Flow, from: number, reach: number): InflowRegion {
-  const { dx, start, cells } = flow.grid;
+  const { cells, face } = flow.grid;
   const share: number[] = [];
+  const to = from + Math.max(reach, flow.grid.width[cellAt(flow.grid, from)]);
   let first = -1;
   for (let i = 0; i < cells; i++) {
-    const lo = Math.max(from, start + i * dx);
-    const hi = Math.min(from + Math.max(reach, dx), start + (i + 1) * dx);
+    const lo = Math.max(from, face[i]);
+    const hi = Math.min(to, face[i + 1]);
     if (hi <= lo) continue;
     if (first < 0) first = i;
     share.push(hi - lo);

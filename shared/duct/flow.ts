@@ -71,8 +71,10 @@ export interface Flow {
   half: Reconstructed;
   /** Largest |u| + c of the last recovery, m/s. */
   fastest: number;
-  /** Largest turbulent diffusivity D_t of the last sources, m²/s; zero without sources. */
-  diffusivity: number;
+  /** Largest (|u| + c)/Δx of the last recovery, 1/s. */
+  soundRate: number;
+  /** Largest D_t/Δx² of the last sources, 1/s, with D_t the turbulent diffusivity; zero without sources. */
+  mixingRate: number;
   /** The compiled loops, in whose memory all these arrays lie; null when the TypeScript loops run. */
   kernel: Kernel | null;
 }
@@ -161,6 +163,7 @@ export function makeFlow(grid: Grid, gas: GasClosure, pressure: number, temperat
       ...grid,
       faceArea: copy(at.FACE_AREA, grid.faceArea),
       volume: copy(at.VOLUME, grid.volume),
+      width: copy(at.WIDTH, grid.width),
       wallArea: copy(at.WALL_AREA, grid.wallArea),
       diameter: copy(at.DIAMETER, grid.diameter),
       lossForward: copy(at.LOSS_FORWARD, grid.lossForward),
@@ -217,7 +220,8 @@ export function makeFlow(grid: Grid, gas: GasClosure, pressure: number, temperat
       z: array(at.HALF_Z),
     },
     fastest: 0,
-    diffusivity: 0,
+    soundRate: 0,
+    mixingRate: 0,
     kernel,
   };
   if (kernel) prepareKernel(kernel, grid, gas);

@@ -36,9 +36,8 @@ export function innerFluxes(flow: Flow): void {
   const { massFlux, momentumFlux, energyFlux, fuelFlux, productFlux, turbulenceFlux, progressFlux } = flow;
   const { density: hd, flow: hv, pressure: hp, fuel: hf, product: hq, k: hk, z: hz } = flow.half;
   const { density: sd, flow: su, pressure: sp, fuel: sf, product: sq, k: sk, z: sz } = flow.slopes;
-  const perDx = 1 / flow.grid.dx;
   const area = flow.grid.faceArea;
-  const volume = flow.grid.volume;
+  const { volume, width } = flow.grid;
   const ra = flow.gas.gasConstant[0];
   const rf = flow.gas.gasConstant[1] - ra;
   const rp = flow.gas.gasConstant[2] - ra;
@@ -52,8 +51,8 @@ export function innerFluxes(flow: Flow): void {
     const perArea = 1 / a;
     let ul = (hv[i] + 0.5 * su[i]) * perArea;
     let ur = (hv[j] - 0.5 * su[j]) * perArea;
-    const stepLeft = volume[i] * perDx * perArea;
-    const stepRight = volume[j] * perDx * perArea;
+    const stepLeft = volume[i] * (1 / width[i]) * perArea;
+    const stepRight = volume[j] * (1 / width[j]) * perArea;
     if (stepLeft > GENTLE_STEP || stepLeft * GENTLE_STEP < 1) ul = throughStep(ul, stepLeft, soundSpeed[i]);
     if (stepRight > GENTLE_STEP || stepRight * GENTLE_STEP < 1) ur = throughStep(ur, stepRight, soundSpeed[j]);
     if (!(dl > 0 && pl > 0 && dr > 0 && pr > 0)) {
@@ -124,7 +123,7 @@ export function innerFluxes(flow: Flow): void {
     massFlux[j] = mass;
     fuelFlux[j] = mass * yf;
     productFlux[j] = mass * yp;
-    const d = 0.5 * (mixing[i] + mixing[j]) * a * perDx;
+    const d = 0.5 * (mixing[i] + mixing[j]) * a * (2 / (width[i] + width[j]));
     if (d > 0) {
       energyFlux[j] -= d * (enthalpy[j] - enthalpy[i]);
       fuelFlux[j] -= d * (fuel[j] - fuel[i]);

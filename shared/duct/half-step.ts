@@ -27,11 +27,11 @@ export function predictHalfStep(flow: Flow, dt: number): void {
   limitSlopes(k, s.k, n);
   limitSlopes(z, s.z, n);
   const h = flow.half;
-  const { dx, faceArea, volume } = flow.grid;
-  const perDx = 1 / dx;
-  const ratio = 0.5 * dt * perDx;
+  const { faceArea, volume, width } = flow.grid;
   for (let i = 1; i < n - 1; i++) {
-    const area = volume[i] * perDx;
+    const perWidth = 1 / width[i];
+    const ratio = 0.5 * dt * perWidth;
+    const area = volume[i] * perWidth;
     const u = velocity[i];
     const rho = density[i];
     const c = soundSpeed[i];

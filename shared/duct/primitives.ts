@@ -17,8 +17,7 @@ export function recoverPrimitives(flow: Flow): void {
   const { mass, momentum, energy, fuelMass, productMass, turbulence, progress } = flow;
   const { density, velocity, pressure, temperature, soundSpeed, internalEnergy, heatCapacity } = flow;
   const { specificVolume, enthalpy, volumeFlow, fuel, product, k, z, fuelEnergy, productEnergy } = flow;
-  const { volume } = flow.grid;
-  const perDx = 1 / flow.grid.dx;
+  const { volume, width } = flow.grid;
   const a = flow.gas.coefficients;
   const t0 = flow.gas.temperatureMin;
   const dT = flow.gas.temperatureStep;
@@ -29,6 +28,7 @@ export function recoverPrimitives(flow: Flow): void {
   const rp = flow.gas.gasConstant[2] - ra;
   const n = flow.grid.cells;
   let fastest = 0;
+  let soundRate = 0;
   let sum = 0;
   for (let i = 0; i < n; i++) {
     const rho = mass[i];
@@ -65,7 +65,8 @@ export function recoverPrimitives(flow: Flow): void {
     density[i] = rho;
     specificVolume[i] = inv;
     velocity[i] = u;
-    volumeFlow[i] = u * (volume[i] * perDx);
+    const perWidth = 1 / width[i];
+    volumeFlow[i] = u * (volume[i] * perWidth);
     pressure[i] = p;
     temperature[i] = T;
     soundSpeed[i] = c;
@@ -80,10 +81,12 @@ export function recoverPrimitives(flow: Flow): void {
     productEnergy[i] = p0 + w * (p1 + w * p2);
     const s = u < 0 ? c - u : c + u;
     if (s > fastest) fastest = s;
+    if (s * perWidth > soundRate) soundRate = s * perWidth;
     sum += p;
   }
   // One unphysical cell spoils the sum, so that the caller sees it at once.
   flow.fastest = sum > 0 ? fastest : Number.NaN;
+  flow.soundRate = soundRate;
 }
 
 /** Repeats the Newton step until temperatures stand still; for initial states far from the first guess. */

@@ -51,7 +51,7 @@ export function makeStepBook(): StepBook {
 
 /** Largest stable step for the state last recovered, s. */
 export function stableStep(flow: Flow, courant = COURANT): number {
-  return (courant * flow.grid.dx) / flow.fastest;
+  return courant / flow.soundRate;
 }
 
 /** Share of Δx²/D_t that mixing alone may take; 0.5 over γ is the limit of an explicit step. */
@@ -62,9 +62,8 @@ const MIXING_NUMBER = 0.35;
  * The two limits add, since both make neighbouring cells overshoot.
  */
 export function stepWithMixing(flow: Flow, courant = COURANT): number {
-  const { dx } = flow.grid;
-  const sound = flow.fastest / (courant * dx);
-  const mixed = flow.diffusivity / (MIXING_NUMBER * dx * dx);
+  const sound = flow.soundRate / courant;
+  const mixed = flow.mixingRate / MIXING_NUMBER;
   return 1 / Math.sqrt(sound * sound + mixed * mixed);
 }
 

@@ -11,7 +11,7 @@ import {
   mixtureHeatCapacity,
 } from '../duct/flow.ts';
 import { sectionStations } from '../duct/geometry.ts';
-import { makeGrid } from '../duct/grid.ts';
+import { cellAt, makeGrid } from '../duct/grid.ts';
 import { settleTemperatures } from '../duct/primitives.ts';
 import { FUELS, type Fuel } from '../gas/fuels.ts';
 import { type GasTable, makeGasTable } from '../gas/gas-table.ts';
@@ -20,6 +20,7 @@ import { makeReedValve } from '../intake/reed.ts';
 import type { IntakeValve } from '../intake/valve.ts';
 import type { ModelConstants } from './constants.ts';
 import type { Engine } from './engine.ts';
+import { spacing } from './resolution.ts';
 import { acousticPeriod } from './start.ts';
 
 /** Entry loss of a flared lip, dynamic heads (0.05–0.2; hydraulics handbooks). */
@@ -67,7 +68,11 @@ export function makeMachine(engine: Engine, constants: ModelConstants, cells: nu
   const valveless = intake.kind === 'valveless';
   const fuel = FUELS[feed.fuel];
   const gas = makeGasClosure(gasTable(feed.fuel));
-  const grid = makeGrid(sections, cells, valveless, true);
+  const stations = sectionStations(sections);
+  const chamber = sections.findIndex((s) => s.role === 'chamber');
+  const chamberFrom = stations[chamber];
+  const chamberTo = stations[chamber + 1];
+  const grid = makeGrid(sections, cells, valveless, true, spacing(engine));
   const flow = makeFlow(grid, gas, site.pressure, site.temperature);
   settleTemperatures(flow);
 
@@ -83,12 +88,6 @@ export function makeMachine(engine: Engine, constants: ModelConstants, cells: nu
   const lip = (flared: boolean) => (flared ? FLARED_LIP_LOSS : constants.thinLipLoss);
   const flaredExit = sections[sections.length - 1].role === 'exit-flare';
 
-  const stations = sectionStations(sections);
-  const chamber = sections.findIndex((s) => s.role === 'chamber');
-  const chamberFrom = stations[chamber];
-  const chamberTo = stations[chamber + 1];
-  const cellAt = (x: number) => Math.min(cells - 1, Math.max(0, Math.floor((x - grid.start) / grid.dx)));
-
   const fuelShare =
     feed.mode === 'premixed' ? feed.equivalenceRatio / (feed.equivalenceRatio + fuel.stoichiometricAirFuelRatio) : 0;
   const inflowR = mixtureGasConstant(gas, fuelShare, 0);
@@ -96,9 +95,9 @@ export function makeMachine(engine: Engine, constants: ModelConstants, cells: nu
   const fuelR = mixtureGasConstant(gas, 1, 0);
 
   const sources = makeCellSources(flow, constants, fuel, site.temperature);
-  sources.chamberStart = cellAt(chamberFrom + 1e-9);
-  sources.chamberEnd = cellAt(chamberTo - 1e-9) + 1;
-  sources.sparkEnd = cellAt(chamberFrom + 0.6 * (chamberTo - chamberFrom)) + 1;
+  sources.chamberStart = cellAt(grid, chamberFrom + 1e-9);
+  sources.chamberEnd = cellAt(grid, chamberTo - 1e-9) + 1;
+  sources.sparkEnd = cellAt(grid, chamberFrom + 0.6 * (chamberTo - chamberFrom)) + 1;
 
   return {
     engine,
@@ -120,7 +119,7 @@ export function makeMachine(engine: Engine, constants: ModelConstants, cells: nu
     fuelEnthalpy: mixtureEnergy(gas, site.temperature, 1, 0) + fuelR * site.temperature,
     inflowGasConstant: inflowR,
     inflowGamma: 1 + inflowR / inflowCv,
-    monitor: valveless ? cellAt(0.5 * (chamberFrom + chamberTo)) : 0,
+    monitor: valveless ? cellAt(grid, 0.5 * (chamberFrom + chamberTo)) : 0,
     period: acousticPeriod(sections, !valveless),
   };
 }

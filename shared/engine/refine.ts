@@ -6,6 +6,7 @@
  * in by itself: the fine run goes on until its own cycles agree, and every audited figure is counted on the fine grid alone.
  */
 import { type Flow, mixtureEnergy, mixtureGasConstant } from '../duct/flow.ts';
+import { cellAt } from '../duct/grid.ts';
 import { limitSlopes } from '../duct/limiter.ts';
 import { recoverPrimitives, settleTemperatures } from '../duct/primitives.ts';
 import { type Machine, makeMachine } from './machine.ts';
@@ -24,19 +25,20 @@ export function refineMachine(coarse: Machine, cells: number): Machine {
 
 function carryGas(from: Flow, to: Flow): void {
   const n = from.grid.cells;
-  const volumeFlow = from.velocity.map((u, i) => (u * from.grid.volume[i]) / from.grid.dx);
-  const profiles = [from.density, from.pressure, volumeFlow, from.fuel, from.product, from.k, from.z].map((values) => {
-    const slopes = new Float64Array(n);
-    limitSlopes(values, slopes, n);
-    return { values, slopes };
-  });
+  const profiles = [from.density, from.pressure, from.volumeFlow, from.fuel, from.product, from.k, from.z].map(
+    (values) => {
+      const slopes = new Float64Array(n);
+      limitSlopes(values, slopes, n);
+      return { values, slopes };
+    },
+  );
   for (let i = 0; i < to.grid.cells; i++) {
     const { cell, offset } = place(from, to.grid.position[i]);
     const [density, pressure, flow, fuel, product, k, z] = profiles.map(
       ({ values, slopes }) => values[cell] + offset * slopes[cell],
     );
     const temperature = pressure / (density * mixtureGasConstant(to.gas, fuel, product));
-    const velocity = (flow * to.grid.dx) / to.grid.volume[i];
+    const velocity = (flow * to.grid.width[i]) / to.grid.volume[i];
     to.mass[i] = density;
     to.momentum[i] = density * velocity;
     to.energy[i] = density * (mixtureEnergy(to.gas, temperature, fuel, product) + 0.5 * velocity * velocity);
@@ -58,7 +60,7 @@ function carryWalls(from: Machine, to: Machine): void {
 
 /** The cell of a flow at x, m, and how far from its middle that is, in cells. */
 function place(flow: Flow, x: number): { cell: number; offset: number } {
-  const { start, dx, cells } = flow.grid;
-  const cell = Math.min(cells - 1, Math.max(0, Math.floor((x - start) / dx)));
-  return { cell, offset: (x - start) / dx - cell - 0.5 };
+  const { position, width } = flow.grid;
+  const cell = cellAt(flow.grid, x);
+  return { cell, offset: (x - position[cell]) / width[cell] };
 }

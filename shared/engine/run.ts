@@ -312,10 +312,19 @@ export class Run {
     this.weak = peak - ambient < WEAK * ambient ? this.weak + 1 : 0;
     if (this.weak >= WEAK_CYCLES) return 'died';
     const alone = this.ledger.count - this.cyclesWhenLeftAlone;
-    const { group, tolerance, minCycles, maxCycles } = this.settings;
+    const { minCycles, maxCycles } = this.settings;
     // Engines that alternate between two kinds of cycle are judged after both; the valve's extremes are those of the last two or three.
     if (alone % 2 === 0 && !this.measured) m.valve?.resetExtremes();
-    else if (alone >= minCycles && disagreement(this.ledger, group, ambient) < tolerance) return 'limit cycle';
+    else if (alone >= minCycles && this.settled(ambient)) return 'limit cycle';
     return alone >= maxCycles ? 'cycles spent' : null;
+  }
+
+  /** Pairs of cycles that agree twice as well drift as little as groups twice as long, and tell sooner. */
+  private settled(ambient: number): boolean {
+    const { group, tolerance } = this.settings;
+    return (
+      disagreement(this.ledger, group / 2, ambient) < tolerance / 2 ||
+      disagreement(this.ledger, group, ambient) < tolerance
+    );
   }
 }

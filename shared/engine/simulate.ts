@@ -34,11 +34,11 @@ export interface SimulateOptions {
 }
 
 // Groups are even, so that an engine which alternates between two cycles still has a limit cycle.
-const APPROACH: RunSettings = { group: 4, tolerance: 0.02, minCycles: 9, maxCycles: 24 };
+const APPROACH: RunSettings = { group: 4, tolerance: 0.02, minCycles: 5, maxCycles: 24 };
 const SETTINGS: Record<ModelFidelity, RunSettings> = {
   screen: APPROACH,
-  full: { group: 4, tolerance: 0.01, minCycles: 9, maxCycles: 50 },
-  detailed: { group: 4, tolerance: 0.01, minCycles: 9, maxCycles: 50 },
+  full: { group: 4, tolerance: 0.01, minCycles: 5, maxCycles: 50 },
+  detailed: { group: 4, tolerance: 0.01, minCycles: 5, maxCycles: 50 },
 };
 
 /**
@@ -94,7 +94,7 @@ function tryStartsOn(machines: Machine[], engine: Engine, options: SimulateOptio
   for (const start of options.starts ?? startAttempts(engine.sections, engine.intake.kind !== 'valveless')) {
     const approach = tryStart(engine, constants, start, coarse, APPROACH);
     let attempt = approach;
-    for (const level of finerGrids(engine, coarse, cells)) {
+    for (const level of finerGrids(coarse, cells)) {
       if (!survived(attempt)) break;
       spend(attempt);
       attempt = goOn(attempt, level, level === cells ? settings : APPROACH);

@@ -4,10 +4,9 @@ import type { Grid } from '../duct/grid.ts';
 import type { Kernel } from './kernel.ts';
 import * as at from './layout.ts';
 
-/** Puts grid step and gas into a kernel whose grid arrays are filled. */
+/** Puts the gas into a kernel whose grid arrays are filled. */
 export function prepareKernel(kernel: Kernel, grid: Grid, gas: GasClosure): void {
   const head = kernel.head;
-  head[at.DX >> 3] = grid.dx;
   head[at.TEMPERATURE_MIN >> 3] = gas.temperatureMin;
   head[at.TEMPERATURE_STEP >> 3] = gas.temperatureStep;
   head[at.INTERVALS >> 3] = gas.intervals;
@@ -30,6 +29,7 @@ export function prepareKernel(kernel: Kernel, grid: Grid, gas: GasClosure): void
 export function recoverByKernel(flow: Flow, kernel: Kernel): void {
   kernel.run.recoverPrimitives(flow.grid.cells);
   flow.fastest = kernel.head[at.FASTEST >> 3];
+  flow.soundRate = kernel.head[at.SOUND_RATE >> 3];
 }
 
 /** Half-step states and the fluxes of the inner faces. */

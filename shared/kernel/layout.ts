@@ -14,7 +14,8 @@ export const MAX_INTERVALS = 1024;
 export const STRIDE = 8256;
 
 // Scalars of the head: byte offsets.
-export const DX = 0;
+/** Result: largest (|u| + c)/Δx. */
+export const SOUND_RATE = 0;
 export const TEMPERATURE_MIN = 8;
 export const TEMPERATURE_STEP = 16;
 export const INTERVALS = 24;
@@ -46,8 +47,8 @@ export const HEAT_RELEASED = 184;
 export const WALL_HEAT = 192;
 export const FRICTION_IMPULSE = 200;
 export const WIDENING_IMPULSE = 208;
-/** Largest turbulent diffusivity. */
-export const DIFFUSIVITY = 216;
+/** Largest D_t/Δx². */
+export const MIXING_RATE = 216;
 /** Not 0 once any cell has held fuel, products, turbulence or progress: until then their loops are left out. */
 export const CARRIES = 224;
 
@@ -118,7 +119,11 @@ export const SPECIFIC_VOLUME = ARRAYS + 57 * STRIDE;
 export const MEAN_AREA = ARRAYS + 58 * STRIDE;
 export const PER_MEAN_AREA = ARRAYS + 59 * STRIDE;
 export const PER_EDDY = ARRAYS + 60 * STRIDE;
+/** Widths of cells; 1/width, and 1/distance of the cells' middles at the face between them. */
+export const WIDTH = ARRAYS + 61 * STRIDE;
+export const PER_WIDTH = ARRAYS + 62 * STRIDE;
+export const PER_DISTANCE = ARRAYS + 63 * STRIDE;
 /** Knots of the chemical delay; then nine coefficients an interval of the gas table, fuel and products less air. */
-export const DELAY = ARRAYS + 61 * STRIDE;
-export const TABLE = ARRAYS + 62 * STRIDE;
+export const DELAY = ARRAYS + 64 * STRIDE;
+export const TABLE = ARRAYS + 65 * STRIDE;
 export const MEMORY_BYTES = TABLE + MAX_INTERVALS * 72;

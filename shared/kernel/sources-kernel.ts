@@ -52,5 +52,5 @@ export function applySourcesByKernel(
   src.wallHeat = head[at.WALL_HEAT >> 3];
   src.frictionImpulse = head[at.FRICTION_IMPULSE >> 3];
   src.wideningImpulse = head[at.WIDENING_IMPULSE >> 3];
-  flow.diffusivity = head[at.DIFFUSIVITY >> 3];
+  flow.mixingRate = head[at.MIXING_RATE >> 3];
 }

@@ -28,14 +28,17 @@ describe('gas at rest', () => {
         fc.boolean(),
         fc.boolean(),
         fc.double({ min: 250, max: 2000, noNaN: true }),
-        (pieces, openLeft, openRight, temperature) => {
+        fc.option(fc.double({ min: 1, max: 8, noNaN: true })),
+        (pieces, openLeft, openRight, temperature, ratio) => {
           const sections = pieces.map(([length, a, b]) => section(length, a, b));
-          const grid = makeGrid(sections, 60, openLeft, openRight);
+          const { length } = sections[0];
+          const finer = ratio === null ? null : { to: length / 2, ratio, over: length };
+          const grid = makeGrid(sections, 60, openLeft, openRight, finer);
           const flow = startFlow(grid, perfectGas(), () => ({ pressure: 101_325, temperature }));
           const air = outside(101_325, temperature);
           const end = (open: boolean) => (open ? openEnd(air, 0.5) : wall());
           let steps = 0;
-          march(flow, 200 * COURANT * (grid.dx / flow.fastest), {
+          march(flow, (200 * COURANT) / flow.soundRate, {
             left: end(openLeft),
             right: end(openRight),
             each: () => steps++,

@@ -33,7 +33,7 @@ describe('grid of a bore', () => {
   it('goes on 0.6133 radii beyond an open end, without wall', () => {
     // Levine and Schwinger, Phys. Rev. 73 (1948) 383.
     const grid = makeGrid(bore, 100, true, true);
-    expect(grid.start).toBeCloseTo(-0.6133 * 0.0325, 12);
+    expect(grid.face[0]).toBeCloseTo(-0.6133 * 0.0325, 12);
     expect(grid.dx * 100).toBeCloseTo(0.57 + 0.6133 * (0.0325 + 0.016), 12);
     expect(grid.wallArea.reduce((a, b) => a + b, 0) / bore.reduce((sum, s) => sum + wallOf(s), 0)).toBeCloseTo(1, 10);
   });
@@ -45,15 +45,20 @@ describe('grid of a bore', () => {
       fc.property(
         fc.array(piece, { minLength: 1, maxLength: 6 }),
         fc.integer({ min: 20, max: 160 }),
-        (pieces, cells) => {
+        fc.option(fc.double({ min: 1, max: 8, noNaN: true })),
+        (pieces, cells, ratio) => {
+          const finer = ratio === null ? null : { to: pieces[0][0] / 2, ratio, over: 0.1 };
           const grid = makeGrid(
             pieces.map(([length, a, b]) => section(length, a, b)),
             cells,
             false,
             true,
+            finer,
           );
           for (let i = 0; i < cells; i++) {
-            expect(grid.volume[i] / (grid.dx * 0.5 * (grid.faceArea[i] + grid.faceArea[i + 1]))).toBeGreaterThan(0.99);
+            expect(grid.volume[i] / (grid.width[i] * 0.5 * (grid.faceArea[i] + grid.faceArea[i + 1]))).toBeGreaterThan(
+              0.99,
+            );
           }
         },
       ),

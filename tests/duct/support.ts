@@ -1,5 +1,7 @@
 /** Set-ups that the verification problems of the duct share: a γ-law gas with R = 287.05 J/(kg K). */
+
 import { type End, wall } from '../../shared/duct/boundary.ts';
+import type { FinerCells } from '../../shared/duct/cell-spacing.ts';
 import { type Flow, type GasClosure, makeFlow, makeGasClosure, setCell } from '../../shared/duct/flow.ts';
 import { type Grid, makeGridFromArea } from '../../shared/duct/grid.ts';
 import type { Ambient } from '../../shared/duct/open-end.ts';
@@ -13,8 +15,8 @@ export function perfectGas(gamma = 1.4): GasClosure {
   return makeGasClosure(makePerfectGasTable(gamma, GAS_CONSTANT));
 }
 
-export function tube(cells: number, length = 1, area = 1): Grid {
-  return makeGridFromArea(() => area, length, cells);
+export function tube(cells: number, length = 1, area = 1, finer: FinerCells | null = null): Grid {
+  return makeGridFromArea(() => area, length, cells, finer);
 }
 
 /** Still γ-law gas outside an open end; its enthalpy is counted from 298.15 K as in the gas table. */

@@ -1,10 +1,10 @@
 /** shared/duct/flux-hllc.ts, two faces at a time; faces at sudden steps and lost reconstructions go one at a time. */
 import {
-  CARRIES, DENSITY, DX, ENERGY_FLUX, ENTHALPY, FACE_AREA, FUEL, FUEL_ENERGY, FUEL_FLUX, GAS_AIR, GAS_FUEL, GAS_PRODUCT, HALF_DENSITY,
+  CARRIES, DENSITY, ENERGY_FLUX, ENTHALPY, FACE_AREA, FUEL, FUEL_ENERGY, FUEL_FLUX, GAS_AIR, GAS_FUEL, GAS_PRODUCT, HALF_DENSITY,
   HALF_FLOW, HALF_FUEL, HALF_K, HALF_PRESSURE, HALF_PRODUCT, HALF_Z, HEAT_CAPACITY, INTERNAL_ENERGY, K, MASS_FLUX, MIXING,
-  MOMENTUM_FLUX, PER_AREA, PRESSURE, PRODUCT, PRODUCT_ENERGY, PRODUCT_FLUX, PROGRESS_FLUX, SLOPE_DENSITY, SLOPE_FLOW,
+  MEAN_AREA, MOMENTUM_FLUX, PER_AREA, PER_DISTANCE, PRESSURE, PRODUCT, PRODUCT_ENERGY, PRODUCT_FLUX, PROGRESS_FLUX, SLOPE_DENSITY, SLOPE_FLOW,
   SLOPE_FUEL, SLOPE_K, SLOPE_PRESSURE, SLOPE_PRODUCT, SLOPE_Z, SOUND_SPEED, SUDDEN, TEMPERATURE, TURBULENCE_FLUX, VELOCITY,
-  VOLUME, Z,
+  Z,
 } from '../layout';
 
 const GENTLE_STEP: f64 = 1.25;
@@ -22,7 +22,7 @@ export function isSudden(step: f64): bool {
 }
 
 /** The face between the cells at byte offsets i and i + 8. */
-function oneFace(i: usize, perDx: f64): void {
+function oneFace(i: usize): void {
   const j = i + 8;
   const ra = load<f64>(0, GAS_AIR);
   const rf = load<f64>(0, GAS_FUEL);
@@ -37,8 +37,8 @@ function oneFace(i: usize, perDx: f64): void {
   let ur = (load<f64>(j, HALF_FLOW) - 0.5 * load<f64>(j, SLOPE_FLOW)) * perArea;
   const cl = load<f64>(i, SOUND_SPEED);
   const cr = load<f64>(j, SOUND_SPEED);
-  const stepLeft = load<f64>(i, VOLUME) * perDx * perArea;
-  const stepRight = load<f64>(j, VOLUME) * perDx * perArea;
+  const stepLeft = load<f64>(i, MEAN_AREA) * perArea;
+  const stepRight = load<f64>(j, MEAN_AREA) * perArea;
   if (isSudden(stepLeft)) ul = throughStep(ul, stepLeft, cl);
   if (isSudden(stepRight)) ur = throughStep(ur, stepRight, cr);
   if (!(dl > 0 && pl > 0 && dr > 0 && pr > 0)) {
@@ -91,7 +91,7 @@ function oneFace(i: usize, perDx: f64): void {
   let progress = mass * (load<f64>(up, HALF_Z) + half * load<f64>(up, SLOPE_Z));
   let fuelFlux = mass * yf;
   let productFlux = mass * yp;
-  const mix = 0.5 * (load<f64>(i, MIXING) + load<f64>(j, MIXING)) * a * perDx;
+  const mix = 0.5 * (load<f64>(i, MIXING) + load<f64>(j, MIXING)) * a * load<f64>(j, PER_DISTANCE);
   if (mix > 0) {
     energy -= mix * (load<f64>(j, ENTHALPY) - load<f64>(i, ENTHALPY));
     fuelFlux -= mix * (load<f64>(j, FUEL) - load<f64>(i, FUEL));
@@ -130,7 +130,7 @@ function mixed(flux: v128, mix: v128, mixes: v128, difference: v128): v128 {
 
 // @ts-ignore: decorator of AssemblyScript
 @inline
-function twoFaces(i: usize, perDx: f64, carries: bool): void {
+function twoFaces(i: usize, carries: bool): void {
   const zero = f64x2.splat(0);
   const j = i + 8;
   const dl = before(v128.load(i, HALF_DENSITY), v128.load(i, SLOPE_DENSITY));
@@ -142,8 +142,8 @@ function twoFaces(i: usize, perDx: f64, carries: bool): void {
     v128.and(f64x2.gt(dr, zero), f64x2.gt(pr, zero)),
   );
   if (v128.any_true(v128.load(j, SUDDEN)) || !i64x2.all_true(positive)) {
-    oneFace(i, perDx);
-    oneFace(j, perDx);
+    oneFace(i);
+    oneFace(j);
     return;
   }
   const a = v128.load(j, FACE_AREA);
@@ -212,7 +212,7 @@ function twoFaces(i: usize, perDx: f64, carries: bool): void {
     energy = v128.bitselect(f64x2.mul(f64x2.mul(a, u), f64x2.add(E, p)), energy, supersonic);
   }
   const mean = f64x2.mul(f64x2.splat(0.5), f64x2.add(v128.load(i, MIXING), v128.load(j, MIXING)));
-  const mix = f64x2.mul(f64x2.mul(mean, a), f64x2.splat(perDx));
+  const mix = f64x2.mul(f64x2.mul(mean, a), v128.load(j, PER_DISTANCE));
   const mixes = f64x2.gt(mix, zero);
   const stirs = v128.any_true(mixes);
   if (stirs) energy = mixed(energy, mix, mixes, f64x2.sub(v128.load(i, ENTHALPY + 8), v128.load(i, ENTHALPY)));
@@ -246,11 +246,10 @@ function twoFaces(i: usize, perDx: f64, carries: bool): void {
 
 /** Fills the fluxes of faces 1 … n − 1. */
 export function innerFluxes(n: i32): void {
-  const perDx = 1 / load<f64>(0, DX);
   const faces: usize = (n - 1) << 3;
   const pairs: usize = ((n - 1) & ~1) << 3;
   let i: usize = 0;
-  if (load<f64>(0, CARRIES) != 0) for (; i < pairs; i += 16) twoFaces(i, perDx, true);
-  else for (; i < pairs; i += 16) twoFaces(i, perDx, false);
-  if (i < faces) oneFace(i, perDx);
+  if (load<f64>(0, CARRIES) != 0) for (; i < pairs; i += 16) twoFaces(i, true);
+  else for (; i < pairs; i += 16) twoFaces(i, false);
+  if (i < faces) oneFace(i);
 }

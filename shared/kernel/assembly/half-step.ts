@@ -1,7 +1,7 @@
 /** shared/duct/half-step.ts, two cells at a time. */
 import {
-  AREA_CHANGE, CARRIES, DENSITY, DX, FUEL, HALF_DENSITY, HALF_FLOW, HALF_FUEL, HALF_K, HALF_PRESSURE, HALF_PRODUCT, HALF_Z, K,
-  MEAN_AREA, PER_MEAN_AREA, PRESSURE, PRODUCT, SLOPE_DENSITY, SLOPE_FLOW, SLOPE_FUEL, SLOPE_K, SLOPE_PRESSURE,
+  AREA_CHANGE, CARRIES, DENSITY, FUEL, HALF_DENSITY, HALF_FLOW, HALF_FUEL, HALF_K, HALF_PRESSURE, HALF_PRODUCT, HALF_Z, K,
+  MEAN_AREA, PER_MEAN_AREA, PER_WIDTH, PRESSURE, PRODUCT, SLOPE_DENSITY, SLOPE_FLOW, SLOPE_FUEL, SLOPE_K, SLOPE_PRESSURE,
   SLOPE_PRODUCT, SLOPE_Z, SOUND_SPEED, SPECIFIC_VOLUME, STEP, VELOCITY, VOLUME_FLOW, Z,
 } from '../layout';
 import { limited } from './limiter';
@@ -31,8 +31,7 @@ function keep(i: usize): void {
 }
 
 export function predictHalfStep(n: i32): void {
-  const perDx = 1 / load<f64>(0, DX);
-  const ratio = f64x2.splat(0.5 * load<f64>(0, STEP) * perDx);
+  const halfStep = f64x2.splat(0.5 * load<f64>(0, STEP));
   const last: usize = (n - 1) << 3;
   const carries = load<f64>(0, CARRIES) != 0;
   // `at` is the cell before the pair. The last pair may reach the end cell, which is put right afterwards.
@@ -48,6 +47,7 @@ export function predictHalfStep(n: i32): void {
     v128.store(at, sd, SLOPE_DENSITY + 8);
     v128.store(at, sv, SLOPE_FLOW + 8);
     v128.store(at, sp, SLOPE_PRESSURE + 8);
+    const ratio = f64x2.mul(halfStep, v128.load(at, PER_WIDTH + 8));
     const ahead = f64x2.mul(ratio, u);
     const spread = f64x2.mul(f64x2.mul(ratio, v128.load(at, PER_MEAN_AREA + 8)), sv);
     v128.store(at, f64x2.sub(rho, f64x2.add(f64x2.mul(ahead, sd), f64x2.mul(spread, rho))), HALF_DENSITY + 8);

@@ -2,9 +2,10 @@
 import {
   CARRIES, DENSITY, ENERGY, ENTHALPY, FASTEST, FUEL, FUEL_ENERGY, FUEL_MASS, GAS_AIR, GAS_FUEL, GAS_PRODUCT, HEAT_CAPACITY,
   INTERNAL_ENERGY, INTERVALS, K, MASS, MEAN_AREA, MOMENTUM, PRESSURE, PRODUCT, PRODUCT_ENERGY, PRODUCT_MASS, PROGRESS,
-  SOUND_SPEED, SPECIFIC_VOLUME, TABLE, TEMPERATURE, TEMPERATURE_MIN, TEMPERATURE_STEP, TURBULENCE, VELOCITY, VOLUME_FLOW, Z,
+  PER_WIDTH, SOUND_RATE, SOUND_SPEED, SPECIFIC_VOLUME, TABLE, TEMPERATURE, TEMPERATURE_MIN, TEMPERATURE_STEP, TURBULENCE, VELOCITY, VOLUME_FLOW, Z,
 } from '../layout';
 import { knot } from './knot';
+import { larger } from './lanes';
 
 export function recoverPrimitives(n: i32): void {
   const t0 = load<f64>(0, TEMPERATURE_MIN);
@@ -21,6 +22,7 @@ export function recoverPrimitives(n: i32): void {
   const vdT = f64x2.splat(dT);
   const vPerStep = f64x2.splat(perStep);
   let fastest2 = f64x2.splat(0);
+  let rate2 = f64x2.splat(0);
   let sum: f64 = 0;
   let carried = f64x2.splat(0);
   const end: usize = n << 3;
@@ -82,13 +84,15 @@ export function recoverPrimitives(n: i32): void {
     v128.store(at, f64x2.mul(progress, inv), Z);
     v128.store(at, f64x2.add(f0, f64x2.mul(w, f64x2.add(f1, f64x2.mul(w, f2)))), FUEL_ENERGY);
     v128.store(at, f64x2.add(p0, f64x2.mul(w, f64x2.add(p1, f64x2.mul(w, p2)))), PRODUCT_ENERGY);
-    fastest2 = f64x2.pmax(fastest2, f64x2.add(c, f64x2.abs(u)));
+    const signal = f64x2.add(c, f64x2.abs(u));
+    fastest2 = f64x2.pmax(fastest2, signal);
+    rate2 = f64x2.pmax(rate2, f64x2.mul(signal, v128.load(at, PER_WIDTH)));
     // In the order of the cells, so that the sum has the reference's bits.
     sum += f64x2.extract_lane(p, 0);
     if (at + 8 < end) sum += f64x2.extract_lane(p, 1);
   }
   if (v128.any_true(carried)) store<f64>(0, 1, CARRIES);
-  let fastest = f64x2.extract_lane(fastest2, 0);
-  if (f64x2.extract_lane(fastest2, 1) > fastest) fastest = f64x2.extract_lane(fastest2, 1);
+  const fastest = larger(fastest2);
   store<f64>(0, sum > 0 ? fastest : NaN, FASTEST);
+  store<f64>(0, larger(rate2), SOUND_RATE);
 }

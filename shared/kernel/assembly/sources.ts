@@ -1,13 +1,14 @@
 /** shared/combustion/cell-sources.ts, two cells at a time; cells that burn are finished one at a time. */
 import {
-  AIR_FUEL, AREA_CHANGE, AXIAL_MIXING, BURN_RATE, DELAY, DIAMETER, DIFFUSIVITY, EDDY_SIZE, ENERGY, FILM_HEAT, FILM_TIME,
+  AIR_FUEL, AREA_CHANGE, AXIAL_MIXING, BURN_RATE, DELAY, DIAMETER, EDDY_SIZE, ENERGY, FILM_HEAT, FILM_TIME,
   FRICTION_IMPULSE, FUEL, FUEL_ENERGY, FUEL_MASS, HALF_FRICTION, HEATING_VALUE, HEAT_CAPACITY, HEAT_RELEASED, IGNITION_MIXING,
-  INTERNAL_ENERGY, INTERVALS, LOSS_BACKWARD, LOSS_FORWARD, MASS, MIXING, MOMENTUM, ONSET, PER_EDDY, PER_RANGE, PER_VOLUME,
+  INTERNAL_ENERGY, INTERVALS, LOSS_BACKWARD, LOSS_FORWARD, MASS, MIXING, MIXING_RATE, MOMENTUM, ONSET, PER_EDDY, PER_RANGE, PER_VOLUME, PER_WIDTH,
   PRODUCT, PRODUCT_ENERGY, PRODUCT_MASS, PRODUCT_SHARE, PROGRESS, QUENCHED, STEP, TEMPERATURE, TEMPERATURE_MIN,
   TEMPERATURE_STEP, TURBULENCE, TURBULENCE_DECAY, VOLUME, WALL_AREA, WALL_HEAT, WALL_TEMPERATURE, WALL_TURBULENCE,
   WIDENING_IMPULSE,
 } from '../layout';
 import { knot } from './knot';
+import { larger } from './lanes';
 
 /** The host's Math.exp, so that both paths agree to the last bit. */
 // @ts-ignore: decorator of AssemblyScript
@@ -65,7 +66,7 @@ export function applyCellSources(n: i32, chamberStart: i32, chamberEnd: i32, spa
   let frictionImpulse: f64 = 0;
   let wideningImpulse: f64 = 0;
   // The spare room behind an odd last cell holds NaN here, which no comparison keeps.
-  let diffusivity = zero;
+  let mixingRate = zero;
   for (let i = 0; i < n; i += 2) {
     const at: usize = i << 3;
     const alone = i + 1 == n;
@@ -93,7 +94,8 @@ export function applyCellSources(n: i32, chamberStart: i32, chamberEnd: i32, spa
     const turnover = f64x2.mul(rootK, v128.load(at, PER_EDDY));
     const diffusion = f64x2.mul(f64x2.mul(f64x2.splat(load<f64>(0, AXIAL_MIXING)), rootK), eddy);
     v128.store(at, f64x2.mul(rho, diffusion), MIXING);
-    diffusivity = f64x2.pmax(diffusivity, diffusion);
+    const perWidth = v128.load(at, PER_WIDTH);
+    mixingRate = f64x2.pmax(mixingRate, f64x2.mul(f64x2.mul(diffusion, perWidth), perWidth));
 
     const speed = f64x2.sqrt(f64x2.add(f64x2.mul(u, u), f64x2.mul(f64x2.splat(load<f64>(0, WALL_TURBULENCE)), k)));
     const wallArea = v128.load(at, WALL_AREA);
@@ -208,7 +210,5 @@ export function applyCellSources(n: i32, chamberStart: i32, chamberEnd: i32, spa
   store<f64>(0, wallHeat, WALL_HEAT);
   store<f64>(0, frictionImpulse, FRICTION_IMPULSE);
   store<f64>(0, wideningImpulse, WIDENING_IMPULSE);
-  const first = f64x2.extract_lane(diffusivity, 0);
-  const second = f64x2.extract_lane(diffusivity, 1);
-  store<f64>(0, second > first ? second : first, DIFFUSIVITY);
+  store<f64>(0, larger(mixingRate), MIXING_RATE);
 }
