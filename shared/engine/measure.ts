@@ -4,7 +4,7 @@ import type { Attempt } from './attempt.ts';
 import { audit } from './cycle-audit.ts';
 import type { Engine } from './engine.ts';
 import type { RunningPerformance } from './performance.ts';
-import { disagreement } from './periodicity.ts';
+import { drift } from './periodicity.ts';
 import { heatReleasePhase, openingDelay, Recorder } from './recorder.ts';
 import type { RunSettings } from './run.ts';
 import { valveMotion } from './valve-motion.ts';
@@ -82,7 +82,7 @@ export function measure(
     traces,
     profile: recorder.profile(),
     field: withField ? recorder.field() : null,
-    audits: audit(run, from, to, bareThrust, disagreement(l, settings.group, engine.site.pressure), settings, end),
+    audits: audit(run, from, to, bareThrust, drift(l, settings.group, engine.site.pressure), settings, end),
   };
 }
 

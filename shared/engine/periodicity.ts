@@ -5,7 +5,7 @@ import type { Ledger } from './ledger.ts';
  * Largest relative change of impulse, air, period and peak pressure over `ambient`, Pa, between the last two groups of `group`
  * cycles; infinite before there are two.
  */
-export function disagreement(ledger: Ledger, group: number, ambient: number): number {
+function disagreement(ledger: Ledger, group: number, ambient: number): number {
   const c = ledger.count - 1;
   if (c < 2 * group) return Number.POSITIVE_INFINITY;
   let worst = 0;
@@ -24,4 +24,12 @@ export function disagreement(ledger: Ledger, group: number, ambient: number): nu
   }
   compare(late, early);
   return worst;
+}
+
+/**
+ * What is left of the way to the limit cycle: relative change per `group` cycles. Groups half as long tell sooner, and change half
+ * as much when an engine drifts; the smaller figure counts, since a change of only one of the two is the engine's own unrest.
+ */
+export function drift(ledger: Ledger, group: number, ambient: number): number {
+  return Math.min(disagreement(ledger, group, ambient), 2 * disagreement(ledger, group / 2, ambient));
 }

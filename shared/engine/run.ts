@@ -14,7 +14,7 @@ import { noteHeld } from './held.ts';
 import { L, Ledger } from './ledger.ts';
 import type { Machine } from './machine.ts';
 import type { StartAttempt } from './performance.ts';
-import { disagreement } from './periodicity.ts';
+import { drift } from './periodicity.ts';
 import { bookThrust } from './thrust-book.ts';
 import { warmWalls } from './wall-temperature.ts';
 
@@ -312,19 +312,10 @@ export class Run {
     this.weak = peak - ambient < WEAK * ambient ? this.weak + 1 : 0;
     if (this.weak >= WEAK_CYCLES) return 'died';
     const alone = this.ledger.count - this.cyclesWhenLeftAlone;
-    const { minCycles, maxCycles } = this.settings;
+    const { group, tolerance, minCycles, maxCycles } = this.settings;
     // Engines that alternate between two kinds of cycle are judged after both; the valve's extremes are those of the last two or three.
     if (alone % 2 === 0 && !this.measured) m.valve?.resetExtremes();
-    else if (alone >= minCycles && this.settled(ambient)) return 'limit cycle';
+    else if (alone >= minCycles && drift(this.ledger, group, ambient) < tolerance) return 'limit cycle';
     return alone >= maxCycles ? 'cycles spent' : null;
-  }
-
-  /** Pairs of cycles that agree twice as well drift as little as groups twice as long, and tell sooner. */
-  private settled(ambient: number): boolean {
-    const { group, tolerance } = this.settings;
-    return (
-      disagreement(this.ledger, group / 2, ambient) < tolerance / 2 ||
-      disagreement(this.ledger, group, ambient) < tolerance
-    );
   }
 }
