@@ -144,9 +144,11 @@ describe('a run that is disturbed', () => {
     'a second run on the folder is refused while the first works, and Ctrl-C stops the first cleanly',
     async () => {
       const other = temporaryFolder();
-      const first = start(study(other, '--workers', '1', '--no-pdf'));
+      // Far more evaluations than the second run takes to be refused.
+      const long = ['--no-pdf', '--evaluations', '2000'];
+      const first = start(study(other, '--workers', '1', ...long));
       await until(() => existsSync(join(other, 'tiny', 'evaluations.ndjson')));
-      const second = await run(study(other, '--no-pdf'));
+      const second = await run(study(other, ...long));
       expect(second.stderr).toContain('is already working on');
       expect(second.code).toBe(EXIT.cannotWrite);
       first.child.kill('SIGINT');
