@@ -9,7 +9,7 @@
 export interface FinerCells {
   /** m; a face lies exactly there. */
   to: number;
-  /** H, wide cells over fine ones. */
+  /** H, wide cells over fine ones; below 1 the cells become finer instead. */
   ratio: number;
   /** D, over which cells widen, m. */
   over: number;
@@ -28,7 +28,7 @@ export function cellFaces(cells: number, start: number, end: number, finer: Fine
   const over = Math.min(finer.over, end - to);
   const growth = (ratio - 1) / over;
   // Lengths in widths of the fine cells.
-  const widening = growth > 0 ? Math.log(ratio) / growth : over;
+  const widening = growth === 0 ? over : Math.log(ratio) / growth;
   const rest = widening + (end - to - over) / ratio;
   const fine = Math.min(cells - 1, Math.max(1, Math.round((cells * (to - start)) / (to - start + rest))));
   for (let i = 0; i <= fine; i++) face[i] = start + (i * (to - start)) / fine;
@@ -36,7 +36,7 @@ export function cellFaces(cells: number, start: number, end: number, finer: Fine
   for (let i = fine + 1; i < cells; i++) {
     const n = (rest * (i - fine)) / (cells - fine);
     if (n >= widening) face[i] = to + over + (n - widening) * ratio;
-    else face[i] = to + (growth > 0 ? Math.expm1(growth * n) / growth : n);
+    else face[i] = to + (growth === 0 ? n : Math.expm1(growth * n) / growth);
   }
   face[cells] = end;
   return face;

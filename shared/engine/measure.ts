@@ -82,7 +82,15 @@ export function measure(
     traces,
     profile: recorder.profile(),
     field: withField ? recorder.field() : null,
-    audits: audit(run, from, to, bareThrust, drift(l, settings.group, engine.site.pressure), settings, end),
+    audits: audit(
+      run,
+      from,
+      to,
+      bareThrust,
+      drift(l, run.cyclesWhenLeftAlone, settings.group, engine.site.pressure),
+      settings,
+      end,
+    ),
   };
 }
 

@@ -36,7 +36,7 @@ export interface Audits {
   energyError: number;
   /** |momentum-flux thrust − wall-pressure thrust| / thrust. */
   thrustError: number;
-  /** Relative change of impulse and peak pressure between successive groups of cycles. */
+  /** Relative change of impulse, air, period and peak pressure between successive groups of cycles (drift in periodicity.ts). */
   periodicityError: number;
   limitCycleReached: boolean;
   /** True when mass and energy close to 0.1 % and thrust to 1 %. */

@@ -3,11 +3,11 @@ import type { Ledger } from './ledger.ts';
 
 /**
  * Largest relative change of impulse, air, period and peak pressure over `ambient`, Pa, between the last two groups of `group`
- * cycles; infinite before there are two.
+ * cycles; infinite before there are two behind copy `since` of the books.
  */
-function disagreement(ledger: Ledger, group: number, ambient: number): number {
+function disagreement(ledger: Ledger, since: number, group: number, ambient: number): number {
   const c = ledger.count - 1;
-  if (c < 2 * group) return Number.POSITIVE_INFINITY;
+  if (c - since < 2 * group) return Number.POSITIVE_INFINITY;
   let worst = 0;
   const compare = (a: number, b: number) => {
     const d = Math.abs(a - b) / Math.max(1e-12, 0.5 * Math.abs(a + b));
@@ -29,7 +29,8 @@ function disagreement(ledger: Ledger, group: number, ambient: number): number {
 /**
  * What is left of the way to the limit cycle: relative change per `group` cycles. Groups half as long tell sooner, and change half
  * as much when an engine drifts; the smaller figure counts, since a change of only one of the two is the engine's own unrest.
+ * Cycles up to copy `since` of the books, those with starting air, are not compared.
  */
-export function drift(ledger: Ledger, group: number, ambient: number): number {
-  return Math.min(disagreement(ledger, group, ambient), 2 * disagreement(ledger, group / 2, ambient));
+export function drift(ledger: Ledger, since: number, group: number, ambient: number): number {
+  return Math.min(disagreement(ledger, since, group, ambient), 2 * disagreement(ledger, since, group / 2, ambient));
 }

@@ -15,8 +15,9 @@ export const APPROACH_CELLS_VALVELESS = 28;
 
 /**
  * An intake pipe of a few diameters needs cells that a long tailpipe does not: those of the pipe are this much finer, and widen
- * over two chamber lengths behind it. So 52 cells come as near to the limit of ever finer grids as 250 equal ones. An engine with
- * valves gains nothing from uneven cells, neither finer near the head nor near the exit.
+ * over two chamber lengths behind it. So 52 cells give the reference engine's thrust within 1 % of 360 equal ones, where 182 equal
+ * ones are 2 % off; its frequency is 1 % high (0.2 %). An engine with valves gains nothing from uneven cells for what they cost,
+ * neither finer near the head nor near the exit.
  */
 const PIPE_FINENESS = 6;
 const WIDENING_CHAMBERS = 2;

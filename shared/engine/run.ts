@@ -1,7 +1,7 @@
 /**
  * One start attempt: starting air and spark, then neither, until the engine dies or repeats itself.
  *
- * A cycle ends when the chamber pressure rises through ambient after having been below it. The run is over when two groups
+ * A cycle ends when the chamber pressure rises through ambient after having been below it. The run is over when pairs or groups
  * of cycles agree (limit cycle), when the engine has died, or when the cycles allowed are spent.
  */
 import { applyCellSources } from '../combustion/cell-sources.ts';
@@ -19,7 +19,7 @@ import { bookThrust } from './thrust-book.ts';
 import { warmWalls } from './wall-temperature.ts';
 
 export interface RunSettings {
-  /** Cycles in each of the two groups that are compared. */
+  /** Cycles in each of the two groups that are compared; those of half as many are, too (see periodicity.ts). Divisible by four. */
   group: number;
   /** Relative agreement that counts as a limit cycle. */
   tolerance: number;
@@ -315,7 +315,8 @@ export class Run {
     const { group, tolerance, minCycles, maxCycles } = this.settings;
     // Engines that alternate between two kinds of cycle are judged after both; the valve's extremes are those of the last two or three.
     if (alone % 2 === 0 && !this.measured) m.valve?.resetExtremes();
-    else if (alone >= minCycles && drift(this.ledger, group, ambient) < tolerance) return 'limit cycle';
+    else if (alone >= minCycles && drift(this.ledger, this.cyclesWhenLeftAlone, group, ambient) < tolerance)
+      return 'limit cycle';
     return alone >= maxCycles ? 'cycles spent' : null;
   }
 }
