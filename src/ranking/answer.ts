@@ -1,9 +1,9 @@
 /** Page one in short paragraphs: which engine to build, with numbers, bands and trust; why not the others; what was explored. */
-import { figure } from '../../shared/checks/say.ts';
 import type { IntakeChoice } from '../config/study.ts';
 import { brokenChecks, forcesWords } from './architecture-reasons.ts';
 import type { StudyEvidence } from './evidence.ts';
 import {
+  asLong,
   closed,
   fuelAgainst,
   fuelWords,
@@ -48,12 +48,12 @@ function bestParagraphs(best: Candidate, candidates: readonly Candidate[]): stri
   const others: string[] = [];
   if (longer !== null && lifeOf(longer) > 1.1 * lifeOf(best)) {
     others.push(
-      `If life counts more, ${longer.id} (${longer.architecture.label}): it lasts ${times(lifeOf(longer), lifeOf(best))} and uses ${moreOrLess(fuelOf(longer), fuelOf(best), 'more', 'less')} fuel.`,
+      `If life counts more, ${longer.id} (${longer.architecture.label}): it lasts ${asLong(lifeOf(longer), lifeOf(best))} and uses ${moreOrLess(fuelOf(longer), fuelOf(best), 'more', 'less')} fuel.`,
     );
   }
   if (thriftier !== null && fuelOf(thriftier) < 0.97 * fuelOf(best)) {
     others.push(
-      `If fuel counts more, ${thriftier.id} (${thriftier.architecture.label}): it uses ${moreOrLess(fuelOf(thriftier), fuelOf(best), 'more', 'less')} fuel and lasts ${times(lifeOf(thriftier), lifeOf(best))}.`,
+      `If fuel counts more, ${thriftier.id} (${thriftier.architecture.label}): it uses ${moreOrLess(fuelOf(thriftier), fuelOf(best), 'more', 'less')} fuel and lasts ${asLong(lifeOf(thriftier), lifeOf(best))}.`,
     );
   }
   return others.length > 0 ? [lead, others.join(' ')] : [lead];
@@ -124,7 +124,7 @@ function reasonAgainst(
   best: Candidate | null,
 ): string {
   if (working && best) {
-    return `The best of them, ${working.id}, uses ${fuelAgainst(fuelOf(working), fuelOf(best), best.id)} and lasts ${times(lifeOf(working), lifeOf(best))}.`;
+    return `The best of them, ${working.id}, uses ${fuelAgainst(fuelOf(working), fuelOf(best), best.id)} and lasts ${asLong(lifeOf(working), lifeOf(best))}.`;
   }
   if (own.some(({ feasible }) => feasible > 0)) {
     return 'Some designs met every wish in the search, but none kept its place when it was looked at closely.';
@@ -181,12 +181,6 @@ function fuelOf({ robustness, performance }: Candidate): number {
 
 function lifeOf({ robustness, assessment }: Candidate): number {
   return (robustness.valveLife ?? assessment.valveLife)?.median ?? Number.NaN;
-}
-
-/** "2.1 times as long", "as long". */
-function times(value: number, other: number): string {
-  const ratio = value / other;
-  return Math.abs(ratio - 1) < 0.05 ? 'as long' : `${figure(ratio, 2)} times as long`;
 }
 
 /** The one with the smallest key; the first of equals. */

@@ -6,7 +6,7 @@ import { answerParagraphs } from './answer.ts';
 import { failureReason, forcesOf } from './architecture-reasons.ts';
 import { contradictionsOf } from './contradictions.ts';
 import type { ArchitectureEvidence, FinalistEvidence, StudyEvidence } from './evidence.ts';
-import { constraintWords, fuelAgainst, fuelWords, moreOrLess } from './phrases.ts';
+import { asLong, constraintWords, fuelAgainst, fuelWords, moreOrLess } from './phrases.ts';
 import { type Ranked, rankFinalists } from './rank.ts';
 import type { ArchitectureResult, Candidate, StudyResults } from './results.ts';
 import { sheetChoices } from './sheet-choices.ts';
@@ -161,11 +161,10 @@ function standing(own: Candidate | null, first: Candidate | undefined): string {
       : null;
   const life =
     own.robustness.valveLife && first.robustness.valveLife
-      ? own.robustness.valveLife.median / first.robustness.valveLife.median
+      ? asLong(own.robustness.valveLife.median, first.robustness.valveLife.median)
       : null;
-  const parts = [
-    fuel === null ? '' : `uses ${fuel}`,
-    life === null ? '' : `lasts ${life.toPrecision(2)} times as long`,
-  ].filter((part) => part !== '');
+  const parts = [fuel === null ? '' : `uses ${fuel}`, life === null ? '' : `lasts ${life}`].filter(
+    (part) => part !== '',
+  );
   return `Its best, ${own.id}, ${parts.length > 0 ? parts.join(' and ') : `stands behind ${first.id}`}.`;
 }

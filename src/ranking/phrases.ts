@@ -40,6 +40,12 @@ export function moreOrLess(value: number, other: number, more: string, less: str
   return 'as much';
 }
 
+/** "2.1 times as long", "as long": how long `value` lasts beside `other`. */
+export function asLong(value: number, other: number): string {
+  const ratio = value / other;
+  return Math.abs(ratio - 1) < 0.05 ? 'as long' : `${figure(ratio, 2)} times as long`;
+}
+
 /** "12 % more fuel than C1", "as much fuel as C1". */
 export function fuelAgainst(value: number, other: number, id: string): string {
   const words = moreOrLess(value, other, 'more', 'less');
