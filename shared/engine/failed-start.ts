@@ -1,5 +1,5 @@
 /** What a start that failed tells: its outcome, the likeliest cause, and the verdict on an engine whose starts have all failed. */
-import type { Attempt } from './attempt.ts';
+import { type Attempt, startGiven } from './attempt.ts';
 import type { Machine } from './machine.ts';
 import type { Performance, StartOutcome, ValveMotion } from './performance.ts';
 import type { Run } from './run.ts';
@@ -10,10 +10,10 @@ import { deathCause, deathMessage } from './verdict.ts';
 const FIRED = 0.08;
 
 export function failedOutcome({ start, run, machine, end }: Attempt): StartOutcome {
-  const airFlow = run.startAir / start.duration;
-  if (end === 'not finite') return { ...start, outcome: 'model failure', cause: null, airFlow };
+  const given = startGiven(start, run);
+  if (end === 'not finite') return { ...given, outcome: 'model failure', cause: null };
   const kind = strongest(run, machine) > FIRED ? 'runs only with starting air' : 'dies';
-  return { ...start, outcome: kind, cause: causeOf(run, machine), airFlow };
+  return { ...given, outcome: kind, cause: causeOf(run, machine) };
 }
 
 /** The verdict when no start has led to self-sustained running; the strongest start speaks. */

@@ -4,7 +4,7 @@
 export interface StartAttempt {
   /** Gauge pressure of the starting air at the intake, Pa. */
   airPressure: number;
-  /** How long air and spark are given, s. */
+  /** How long air and spark are given at most, s; in an outcome or a verdict, how long they were. */
   duration: number;
 }
 

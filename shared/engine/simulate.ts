@@ -1,10 +1,10 @@
 /**
  * The gas-dynamic model's door: an engine in, its performance out. Pure: same input, same bits.
  *
- * Every start of the fixed set is tried until one leads to self-sustained running.
+ * Every start of the fixed set is tried until one leads to self-sustained running, or shows that no other would.
  */
 import { releaseFlow } from '../duct/flow.ts';
-import { type Attempt, goOn, stoppedOnFineGrid, survived, tryStart } from './attempt.ts';
+import { type Attempt, firedAlone, goOn, startGiven, stoppedOnFineGrid, survived, tryStart } from './attempt.ts';
 import { calibratedConstants, type ModelConstants } from './constants.ts';
 import { edgeSentence, edgeVariants } from './edge.ts';
 import type { Engine } from './engine.ts';
@@ -102,15 +102,12 @@ function tryStartsOn(machines: Machine[], engine: Engine, options: SimulateOptio
     const running = survived(attempt) ? measure(attempt, settings, fidelity === 'detailed') : null;
     spend(attempt);
     if (running) {
-      starts.push({
-        ...start,
-        outcome: 'self-sustaining',
-        cause: null,
-        airFlow: attempt.run.startAir / start.duration,
-      });
-      const message = `It runs by itself after ${(start.duration * 1e3).toFixed(0)} ms of starting air at ${(start.airPressure / 1e3).toFixed(1)} kPa.`;
+      const given = startGiven(start, attempt.run);
+      starts.push({ ...given, outcome: 'self-sustaining', cause: null });
+      const { airPressure, duration } = given;
+      const message = `It runs by itself after ${(duration * 1e3).toFixed(0)} ms of starting air at ${(airPressure / 1e3).toFixed(1)} kPa.`;
       return {
-        verdict: { kind: 'self-sustaining', start, message },
+        verdict: { kind: 'self-sustaining', start: { airPressure, duration }, message },
         edge: null,
         starts,
         running,
@@ -122,6 +119,7 @@ function tryStartsOn(machines: Machine[], engine: Engine, options: SimulateOptio
       attempt === approach || attempt.end === 'not finite' ? attempt : stoppedOnFineGrid(approach, attempt);
     attempts.push(failed);
     starts.push(failedOutcome(failed));
+    if (firedAlone(failed)) break;
   }
   return failedPerformance(attempts, starts, cellUpdates);
 }

@@ -13,7 +13,7 @@ export interface DeathSigns {
 }
 
 /** Gas below this never burned, K. */
-const NEVER_LIT = 1100;
+export const NEVER_LIT = 1100;
 /** Mixtures beyond these are blamed first (flammability of propane and petrol in air with hot residuals; common practice). */
 const RICH = 1.6;
 const LEAN = 0.75;
