@@ -323,7 +323,8 @@ export class Run {
       if (end) return end;
     }
     if (!this.starting && this.time - this.watch.last > SILENCE * m.period) return 'died';
-    if (this.time > Math.max(this.began, this.startLength) + (this.settings.maxCycles + 4) * 2 * m.period) return 'cycles spent';
+    if (this.time > Math.max(this.began, this.startLength) + (this.settings.maxCycles + 4) * 2 * m.period)
+      return 'cycles spent';
     return null;
   }
 

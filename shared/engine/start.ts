@@ -28,5 +28,8 @@ export function acousticPeriod(sections: readonly Section[], closedHead: boolean
 /** The starts to try, in order; two for an engine without valves, whose head is open. */
 export function startAttempts(sections: readonly Section[], closedHead: boolean): StartAttempt[] {
   const period = acousticPeriod(sections, closedHead);
-  return ATTEMPTS.slice(0, closedHead ? ATTEMPTS.length : WITHOUT_VALVES).map((a) => ({ airPressure: a.pressure, duration: a.periods * period }));
+  return ATTEMPTS.slice(0, closedHead ? ATTEMPTS.length : WITHOUT_VALVES).map((a) => ({
+    airPressure: a.pressure,
+    duration: a.periods * period,
+  }));
 }
