@@ -40,9 +40,10 @@ export function moreOrLess(value: number, other: number, more: string, less: str
   return 'as much';
 }
 
-/** "2.1 times as long", "as long": how long `value` lasts beside `other`. */
+/** "2.1 times as long", "1/420 as long", "as long": how long `value` lasts beside `other`. */
 export function asLong(value: number, other: number): string {
   const ratio = value / other;
+  if (ratio < 0.1) return `1/${figure(1 / ratio, 2)} as long`;
   return Math.abs(ratio - 1) < 0.05 ? 'as long' : `${figure(ratio, 2)} times as long`;
 }
 
