@@ -15,15 +15,18 @@ import { packageFolder } from '../report/package-folder.ts';
 
 /** One share of work has all kinds of engine, the longest first: the last to end leave a core idle for little. */
 const ENGINES = [valvelessUTube(), engine50Cm(), droneEngine(), twelveSmallPoppets(), oneLargePoppet()];
-export const DESIGNS = ENGINES.length;
+/** Times that a share has each: about a second in all, beside which a collection or a compiler on one core counts for little. */
+const ROUNDS = 5;
+export const DESIGNS = ROUNDS * ENGINES.length;
 /** Million turns of plain arithmetic that take about as long. */
 const ARITHMETIC = 400;
 
 /**
  * Shares done before the first that counts. Until the functions have been compiled for good, compilers work beside the model: on a
- * core that is free when one works and on none when all do, so that a cold start would make cores look less than they are.
+ * core that is free when one works and on none when all do, so that a cold start would make cores look less than they are. The first
+ * share takes half as long again as the last, and shares get shorter for some ten seconds.
  */
-const WARM_UP = 3;
+const WARM_UP = 8;
 
 /** Does one share. */
 type Share = () => Promise<void>;
@@ -60,7 +63,7 @@ async function arithmetic(): Promise<Share> {
 
 /** The designs, one after the other, in this thread. */
 async function model(): Promise<Share> {
-  const all = await requests(1);
+  const all = await requests(ROUNDS);
   const share = async () => {
     for (const request of all) evaluateRequest(request);
   };
@@ -71,7 +74,7 @@ async function model(): Promise<Share> {
 /** As many shares as threads, through the pool of this process as a study does it. */
 async function threads(count: number): Promise<Share> {
   const pool = new WorkerPool({ workers: count });
-  const all = await requests(count);
+  const all = await requests(ROUNDS * count);
   const share = async () => {
     await pool.evaluate(all);
   };
