@@ -176,10 +176,15 @@ function startUp(): Figures {
   return { 'start-up to the first machine, ms': performance.now() };
 }
 
+/** Loaded on demand as the report is. */
+async function chance(): Promise<Figures> {
+  return (await import('./bench-chance.ts')).chance();
+}
+
 /** Loaded on demand, so that the report's code does not weigh on the start-up and the memory of the model. */
 async function report(): Promise<Figures> {
   return (await import('./bench-report-part.ts')).report();
 }
 
-export const PARTS = { verdicts, sod, steps, memory, startUp, report } as const;
+export const PARTS = { verdicts, sod, steps, memory, startUp, chance, report } as const;
 export type PartName = keyof typeof PARTS;

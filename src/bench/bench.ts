@@ -128,7 +128,7 @@ async function main(args: string[]): Promise<number> {
   const table = new Table('figure', COLUMNS);
   const reports = new Table('report of the sample study');
   for (let n = 0; n < repeats; n++) {
-    for (const part of ['steps', 'sod', 'verdicts', 'memory', 'startUp'] as const) {
+    for (const part of ['steps', 'sod', 'verdicts', 'chance', 'memory', 'startUp'] as const) {
       for (const loops of LOOPS) table.add(await inNewProcess(part, loops), LOOPS.indexOf(loops));
     }
     await allCores(table);

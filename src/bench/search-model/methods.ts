@@ -6,6 +6,7 @@ import { createRandom, integerBelow } from '../../search/random.ts';
 import type { ScreeningReport } from '../../search/search-result.ts';
 import type { Variable } from '../../space/architecture.ts';
 import type { DesignSpace } from '../../space/architectures.ts';
+import { chanceDesign, valueAt } from '../chance-design.ts';
 
 export interface Trial {
   space: DesignSpace;
@@ -90,7 +91,7 @@ export async function searchByChance({ spaces, seed, evaluations, judge }: Metho
     const trials: Trial[] = [];
     while (trials.length < Math.min(BATCH, evaluations - done)) {
       const space = spaces[integerBelow(random, spaces.length)];
-      const x = space.variables.map((variable) => valueAt(variable, random.uniform()));
+      const x = chanceDesign(space, random);
       if (objection(space, x) === null) trials.push({ space, x });
     }
     await judge(trials);
@@ -100,12 +101,4 @@ export async function searchByChance({ spaces, seed, evaluations, judge }: Metho
 function objection(space: DesignSpace, x: readonly number[]): { violations: number[]; reason: string } | null {
   const engine = space.toEngine(x);
   return 'refused' in engine ? { violations: [engine.violation], reason: engine.constraint } : null;
-}
-
-/** The value at a share, 0 to 1, of a variable's range. */
-function valueAt(variable: Variable, share: number): number {
-  if (variable.kind === 'real') return variable.low + share * (variable.high - variable.low);
-  const low = variable.kind === 'integer' ? variable.low : 0;
-  const count = variable.kind === 'integer' ? variable.high - variable.low + 1 : variable.options.length;
-  return low + Math.min(count - 1, Math.floor(share * count));
 }

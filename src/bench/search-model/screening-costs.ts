@@ -4,6 +4,7 @@ import { evaluateRequest } from '../../evaluation/evaluate-request.ts';
 import { summarise } from '../../evaluation/summary.ts';
 import { createRandom } from '../../search/random.ts';
 import type { DesignSpace } from '../../space/architectures.ts';
+import { chanceDesign } from '../chance-design.ts';
 
 /** Designs that are timed, drawn by chance over all architectures in turn. */
 const TIMED = 30;
@@ -27,10 +28,7 @@ export function measureCosts(spaces: readonly DesignSpace[], brief: Brief): Scre
   // The first is for warming up.
   for (let n = 0; timed <= TIMED; n++) {
     const space = spaces[n % spaces.length];
-    const x = space.variables.map((variable) =>
-      variable.kind === 'real' ? variable.low + random.uniform() * (variable.high - variable.low) : lowest(variable),
-    );
-    const engine = space.toEngine(x);
+    const engine = space.toEngine(chanceDesign(space, random));
     if ('refused' in engine) continue;
     const measured = (fidelity: 'screen' | 'full') => {
       const start = process.cpuUsage();
@@ -50,8 +48,4 @@ export function measureCosts(spaces: readonly DesignSpace[], brief: Brief): Scre
   const mean = ([sum, count]: number[]) => sum / count;
   const full = mean(sums.full);
   return { full, coarse: mean(sums.coarse) / full, dying: mean(sums.dying) / full };
-}
-
-function lowest(variable: { kind: 'integer'; low: number } | { kind: 'choice' }): number {
-  return variable.kind === 'integer' ? variable.low : 0;
 }

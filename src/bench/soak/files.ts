@@ -7,6 +7,7 @@ import { readStudy } from '../../config/read-study.ts';
 import { pathOfNotFinite } from '../../evaluation/not-finite.ts';
 import { childRandom, integerBelow, type Random } from '../../search/random.ts';
 import { architecturesOf } from '../../space/architectures.ts';
+import { chanceDesign } from '../chance-design.ts';
 import { mutate } from './mutate-text.ts';
 import { countFault, emptyTally, type Tally } from './tally.ts';
 
@@ -35,12 +36,7 @@ function tryText(text: string, isEngine: boolean, random: Random): { accepted: b
   const path = pathOfNotFinite(reading.study);
   if (path !== null) return { accepted: true, fault: `${path} is not a finite number` };
   for (const space of architecturesOf(reading.study).slice(0, BUILT)) {
-    const x = space.variables.map((variable) => {
-      if (variable.kind === 'real') return variable.low + random.uniform() * (variable.high - variable.low);
-      if (variable.kind === 'integer') return variable.low + integerBelow(random, variable.high - variable.low + 1);
-      return integerBelow(random, variable.options.length);
-    });
-    const built = space.toEngine(x);
+    const built = space.toEngine(chanceDesign(space, random));
     const odd = 'refused' in built ? null : pathOfNotFinite(built);
     if (odd !== null) return { accepted: true, fault: `${odd} of a design is not a finite number` };
   }
