@@ -10,6 +10,7 @@ import { searchStudy } from '../cli/search-study.ts';
 import { modelVersion, toolVersion } from '../cli/versions.ts';
 import { digestOf } from '../config/canonical.ts';
 import { loadStudy } from '../config/files.ts';
+import type { EvaluationSummary } from '../evaluation/evaluation.ts';
 import { WorkerPool } from '../evaluation/worker-pool.ts';
 import { packageFolder } from '../report/package-folder.ts';
 import { architecturesOf } from '../space/architectures.ts';
@@ -30,6 +31,8 @@ export interface RecordsMeasured {
   records: number;
   /** Evaluations that were not found in the store. */
   fresh: number;
+  /** How many of those came out how. */
+  status: Partial<Record<EvaluationSummary['status'], number>>;
   /** Notes of where the search stood. */
   notes: number;
   logBytes: number;
@@ -69,17 +72,20 @@ const opened = seconds() - began;
 const clock = new StudyClock(seconds);
 const samples: RecordsMeasured['samples'] = [];
 let fresh = 0;
+const status: RecordsMeasured['status'] = {};
 const pool = values.real === undefined ? null : new WorkerPool({ workers: Number(values.real), onFault: tell });
 /** Fresh answers from one look at the memory to the next. */
-const stride = pool ? 2000 : Math.ceil(evaluations / 5);
+const stride = Math.ceil(evaluations / (pool ? 12 : 5));
 const stored = new StoredEvaluations({
   evaluator: pool ?? INVENTED,
   evaluations: folder.evaluations,
   finalists: folder.finalists,
   modelVersion,
   clock,
-  onAnswer: (_, __, isFresh) => {
-    if (!isFresh || ++fresh % stride !== 0) return;
+  onAnswer: (_, summary, isFresh) => {
+    if (!isFresh) return;
+    status[summary.status] = (status[summary.status] ?? 0) + 1;
+    if (++fresh % stride !== 0) return;
     const sample = sampleMemory(folder.evaluations.size);
     samples.push(sample);
     if (pool) tell(memoryInWords([sample]));
@@ -102,6 +108,7 @@ const measured: RecordsMeasured = {
   processor: (user + system) / 1e6,
   records: folder.evaluations.size,
   fresh,
+  status,
   notes: folder.evaluations.notes.length,
   logBytes: folder.evaluations.bytes,
   peak: megabytes(process.resourceUsage().maxRSS * 1024),

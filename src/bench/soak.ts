@@ -1,9 +1,9 @@
 /**
- * Tries what could spoil a night's run: `npm run soak -- [--files N] [--designs N] [--refused N] [--kills N] [--records N]`
+ * Tries what could spoil a night's run: `npm run soak -- [--files N] [--designs N] [--refused N] [--kills N] [--records N] [--real N]`
  *
  * Mutated configuration files, random engines from ranges wider than sane, refused ones in great number, kill −9 of a small
- * study at random moments, and going on with a very long one. Prints what was tried, lost and wrong, and ends with code 1 when
- * anything was. `--full` is the size that issues are judged by; `--record` writes the summary to src/bench/SOAK.md.
+ * study at random moments, going on with a very long one, and a long one that the model answers. Prints what was tried, lost and
+ * wrong, and ends with code 1 when anything was. `--full` is the size that issues are judged by; `--record` writes the summary to src/bench/SOAK.md.
  */
 import { writeFileSync } from 'node:fs';
 import { cpus, totalmem } from 'node:os';
@@ -18,6 +18,7 @@ import { packageFolder } from '../report/package-folder.ts';
 import { soakDesigns } from './soak/designs.ts';
 import { soakFiles } from './soak/files.ts';
 import { soakKills } from './soak/kills.ts';
+import { soakLongStudy } from './soak/long-study.ts';
 import { soakRecords } from './soak/records.ts';
 import { soakRefused } from './soak/refused.ts';
 import type { Tally } from './soak/tally.ts';
@@ -29,6 +30,7 @@ const { values } = parseArgs({
     files: { type: 'string' },
     refused: { type: 'string' },
     records: { type: 'string' },
+    real: { type: 'string' },
     full: { type: 'boolean', default: false },
     seed: { type: 'string', default: 'soak' },
     workers: { type: 'string', default: String(defaultWorkers()) },
@@ -36,8 +38,16 @@ const { values } = parseArgs({
   },
 });
 
-const SHORT = { files: 2000, designs: 300, refused: 10_000, kills: 10, records: 20_000, workers: 1 };
-const FULL = { files: 20_000, designs: 10_000, refused: 100_000, kills: 200, records: 1_000_000, workers: 1 };
+const SHORT = { files: 2000, designs: 300, refused: 10_000, kills: 10, records: 20_000, real: 1000, workers: 1 };
+const FULL = {
+  files: 20_000,
+  designs: 10_000,
+  refused: 100_000,
+  kills: 200,
+  records: 1_000_000,
+  real: 100_000,
+  workers: 1,
+};
 
 function whole(name: keyof typeof SHORT): number {
   const value = Number(values[name] ?? (values.full ? FULL : SHORT)[name]);
@@ -127,6 +137,11 @@ async function soak(): Promise<Tally[]> {
   if (records > 0) {
     const program = await built('soak-records');
     finish(await soakRecords({ records, program, onProgress: progress('records') }));
+  }
+  const real = whole('real');
+  if (real > 0) {
+    const program = await built('soak-records');
+    finish(await soakLongStudy({ real, threads: defaultWorkers(), program }));
   }
   return tallies;
 }

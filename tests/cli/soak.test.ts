@@ -3,6 +3,7 @@ import fastGlob from 'fast-glob';
 import { describe, expect, test } from 'vitest';
 import { faultOf } from '../../src/bench/soak/designs.ts';
 import { soakFiles } from '../../src/bench/soak/files.ts';
+import { growthOf } from '../../src/bench/soak/long-study.ts';
 import { randomEngine } from '../../src/bench/soak/random-engine.ts';
 import { readEngineFile } from '../../src/config/read-engine.ts';
 import { evaluateRequest } from '../../src/evaluation/evaluate-request.ts';
@@ -74,4 +75,10 @@ test.each([Number.NaN, Number.POSITIVE_INFINITY])('a length of %s is refused wit
     kind: 'model failure',
     message: 'sections[0].length of the engine is not a finite number',
   });
+});
+
+test('memory grows when the end of a study holds more than the most of its first half', () => {
+  const at = (done: number, heap: number, resident: number) => ({ done, heap, resident });
+  expect(growthOf([at(1, 50, 300), at(2, 52, 310), at(3, 51, 340), at(4, 60, 305)])).toEqual({ heap: 8, resident: -5 });
+  expect(growthOf([at(1, 50, 300)])).toEqual({ heap: 0, resident: 0 });
 });

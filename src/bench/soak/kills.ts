@@ -30,8 +30,11 @@ interface RunEnd {
 /** As the launcher sets it. */
 const LOGS = ['evaluations.ndjson', 'finalists.ndjson'];
 const ENDS = [RESULTS_FILE, RANKING_FILE];
-/** Kills come within this share of an undisturbed run's time: what is stored shortens the next run, so its last files are hit too. */
-const REACH = 0.5;
+/**
+ * Kills come within this many times an undisturbed run's time, which is what a run takes beside another: some come while the
+ * program loads, some in the search, some among the last files, and a study whose kill comes too late has ended.
+ */
+const REACH = 2;
 /** Studies that are killed side by side, so that one starts while another computes. */
 const LANES = 2;
 /** A run that takes this many times as long as an undisturbed one hangs. */

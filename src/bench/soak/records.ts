@@ -2,23 +2,22 @@
  * A study of very many stored evaluations: written, gone on with from its log, and from a log without the notes of where the
  * search stood. The evaluations are invented (see invented-evaluator.ts); search and store are the real ones.
  */
-import { spawn } from 'node:child_process';
 import { createReadStream, mkdtempSync, renameSync, rmSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
-import { V8_FLAGS } from '../../cli/v8-flags.mjs';
 import { isNote } from '../../store/record-line.ts';
-import type { RecordsMeasured } from '../soak-records.ts';
 import { memoryInWords } from './memory.ts';
+import { budgetFor, MOST_MEGABYTES, runRecords } from './records-run.ts';
 import { countFault, emptyTally, type Tally } from './tally.ts';
 
 /** What a resume of a million evaluations may take. Without notes time is only told. */
 const RESUME_SECONDS = 10;
-const RESUME_MEGABYTES = 500;
-/** Stored evaluations that a budget of one full evaluation brings, at the least: screening runs are cheap. */
-const RECORDS_A_UNIT = 1.65;
+/** Byte of a note's line that is damaged: behind its checksum and key, in what it says. */
+const NOTE_MIDDLE = 200;
+/** End of a log in which its last note surely begins, bytes: a note follows every 3000 answers. */
+const NOTE_WITHIN = 1 << 25;
 
 export interface SoakRecordsInput {
   records: number;
@@ -27,20 +26,20 @@ export interface SoakRecordsInput {
   onProgress: (done: number) => void;
 }
 
-function run(program: string, out: string, evaluations: number): Promise<RecordsMeasured> {
-  return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [...V8_FLAGS, program, '--out', out, '--evaluations', String(evaluations)], {
-      stdio: ['ignore', 'pipe', 'inherit'],
-    });
-    let text = '';
-    child.stdout.setEncoding('utf8').on('data', (part) => {
-      text += part;
-    });
-    child.on('close', (code, signal) => {
-      if (code === 0) resolve(JSON.parse(text));
-      else reject(new Error(`the run on ${out} ended with ${signal ?? code}`));
-    });
-  });
+/** A bit of the log's last note turned over, as a failing disk does it. Throws Error when there is none. */
+async function damageLastNote(path: string): Promise<void> {
+  const file = await open(path, 'r+');
+  const { size } = await file.stat();
+  const from = Math.max(0, size - NOTE_WITHIN);
+  const { buffer: tail } = await file.read(Buffer.alloc(size - from), 0, size - from, from);
+  let start = tail.length - 1;
+  do {
+    start = tail.lastIndexOf(10, start - 1);
+    if (start < 0) throw new Error(`${path} has no note at its end`);
+  } while (!isNote(tail, start + 1));
+  const inside = start + 1 + NOTE_MIDDLE;
+  await file.write(Buffer.of(tail[inside] ^ 1), 0, 1, from + inside);
+  await file.close();
 }
 
 /** As if no note could be used: the search is led through every answer. */
@@ -64,9 +63,9 @@ async function removeNotes(path: string): Promise<void> {
 export async function soakRecords({ records, program, onProgress }: SoakRecordsInput): Promise<Tally> {
   const tally = emptyTally('stored evaluations gone on with');
   const out = mkdtempSync(join(tmpdir(), 'soak-records-'));
-  const evaluations = Math.ceil(records / RECORDS_A_UNIT);
+  const evaluations = budgetFor(records);
   try {
-    const written = await run(program, out, evaluations);
+    const written = await runRecords(program, out, evaluations);
     onProgress(written.records);
     tally.tried = written.records;
     tally.notes.push(
@@ -74,19 +73,22 @@ export async function soakRecords({ records, program, onProgress }: SoakRecordsI
       `memory ${memoryInWords(written.samples)}`,
     );
     if (written.records < records) countFault(tally, 'wrong', `only ${written.records} evaluations were made`);
-    for (const [way, bare] of [
-      ['log', false],
-      ['log without its notes', true],
-    ] as const) {
-      if (bare) await removeNotes(join(written.folder, 'evaluations.ndjson'));
-      const again = await run(program, out, evaluations);
+    const log = join(written.folder, 'evaluations.ndjson');
+    const ways: { way: string; spoil: (path: string) => Promise<void>; bare?: boolean }[] = [
+      { way: 'log', spoil: async () => {} },
+      { way: 'log with its last note damaged', spoil: damageLastNote },
+      { way: 'log without its notes', spoil: removeNotes, bare: true },
+    ];
+    for (const { way, spoil, bare } of ways) {
+      await spoil(log);
+      const again = await runRecords(program, out, evaluations);
       tally.notes.push(
         `gone on from the ${way}: opened after ${again.opened.toFixed(1)} s, search at its end after ${again.ended.toFixed(1)} s (processor time ${again.processor.toFixed(1)} s), at most ${again.peak.toFixed(0)} MB`,
       );
       if (again.fresh > 0) countFault(tally, 'lost', `from the ${way}: ${again.fresh} evaluations were asked again`);
       if (again.digest !== written.digest) countFault(tally, 'wrong', `from the ${way}: the search ends elsewhere`);
-      if (again.peak > RESUME_MEGABYTES || (!bare && again.ended > RESUME_SECONDS))
-        countFault(tally, 'wrong', `from the ${way}: more than ${RESUME_SECONDS} s or ${RESUME_MEGABYTES} MB`);
+      if (again.peak > MOST_MEGABYTES || (!bare && again.ended > RESUME_SECONDS))
+        countFault(tally, 'wrong', `from the ${way}: more than ${RESUME_SECONDS} s or ${MOST_MEGABYTES} MB`);
     }
   } finally {
     rmSync(out, { recursive: true, force: true });
