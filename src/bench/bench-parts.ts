@@ -1,5 +1,5 @@
 /** What the benchmark measures, each in a process of its own. Times are processor time of the user, s, unless said. */
-import { median } from 'd3-array';
+import { median, sum } from 'd3-array';
 import {
   droneEngine,
   engine22Inch,
@@ -103,33 +103,42 @@ function sod(): Figures {
   return { 'plain Euler on Sod, Mcell/s': updates / seconds / 1e6, 'Sod, mean density error, %': error * 100 };
 }
 
+/** Steps of a stretch that is looked at for allocation, a third of a cycle, and how many of these. */
+const STRETCH = 150;
+const STRETCHES = 101;
+
 /** A running engine, stepped on and on: speed, allocation, and the share of time outside the compiled loops. */
 function steps(): Figures {
   const engine = droneEngine();
   const machine = makeMachine(engine, calibratedConstants(), SHIPPED_CELLS);
   const [start] = startAttempts(engine.sections, true);
-  const run = new Run(machine, start, { group: 6, tolerance: 0, minCycles: 1e6, maxCycles: 2000 });
+  const run = new Run(machine, start, { group: 6, tolerance: 0, minCycles: 1e6, maxCycles: 4000 });
   const go = (n: number) => {
     for (let i = 0; i < n; i++) {
       const end = run.step();
       if (end) throw new Error(`the engine to be measured ended with "${end}" after ${run.steps} steps`);
     }
   };
-  go(20_000);
   // Compilers that still work beside the first stretches allocate too.
-  const bytes = median(
-    Array.from({ length: 5 }, () => {
-      const heap = process.memoryUsage().heapUsed;
-      go(2000);
-      return (process.memoryUsage().heapUsed - heap) / 2000;
-    }),
-  );
+  go(60_000);
+  const allocated = (n: number) => {
+    const heap = process.memoryUsage().heapUsed;
+    go(n);
+    return process.memoryUsage().heapUsed - heap;
+  };
+  // Looking at the heap allocates as well. Most stretches hold no end of a cycle, whose own allocation is told apart.
+  const stretches = (n: number) => Array.from({ length: STRETCHES }, () => allocated(n));
+  const looking = median(stretches(0)) ?? Number.NaN;
+  const cycles = run.ledger.count;
+  const bytes = stretches(STRETCH).map((all) => all - looking);
+  const ends = run.ledger.count - cycles;
   const before = userSeconds();
   go(20_000);
   const speed = (20_000 * SHIPPED_CELLS) / (userSeconds() - before) / 1e6;
   const figures: Figures = {
     'full model, Mcell/s': speed,
-    'allocated a step, bytes': Math.max(0, bytes ?? Number.NaN),
+    'allocated a step, bytes': (median(bytes) ?? Number.NaN) / STRETCH,
+    'allocated at the end of a cycle, bytes': (sum(bytes) - STRETCHES * (median(bytes) ?? Number.NaN)) / ends,
   };
   const kernel = machine.flow.kernel;
   if (kernel) {
