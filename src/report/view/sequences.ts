@@ -29,7 +29,7 @@ export function startSteps(c: Candidate): string[] {
     air,
     feed,
     start
-      ? `Hold air and spark for ${duration(start.duration)} after it fires, then take the spark away and shut the air. The model ran by itself after exactly this start.`
+      ? `When the note is steady, take the spark away and shut the air. The model needed a few cycles: it ran by itself after air and spark for ${duration(start.duration)} in all.`
       : 'When the note is steady, take the spark away and shut the air.',
     `Compare the note: ${bandPhrase(bandMetric(frequencyBand(c), 'Hz'))} is expected.`,
     'If it has not fired after five seconds: fuel off, spark off, air on for thirty seconds, and only then a new trial.',
