@@ -3,8 +3,7 @@ import validation from '../../shared/calibration/validation.json' with { type: '
 import { constantsTable } from '../../shared/index.ts';
 import type { Study } from '../config/study.ts';
 import type { ArchitectureEvidence, StudyEvidence } from '../ranking/evidence.ts';
-import type { JudgedDesign } from '../ranking/finalists.ts';
-import type { TradePoint, ValidationRow } from '../ranking/results.ts';
+import type { ValidationRow } from '../ranking/results.ts';
 import type { DesignSpace } from '../space/architectures.ts';
 import type { JudgedFinalists } from './judge-finalists.ts';
 import type { SearchedStudy } from './search-study.ts';
@@ -27,7 +26,9 @@ export function gatherEvidence(input: GatherEvidenceInput): StudyEvidence {
     toolVersion,
     architectures: spaces.map((space) => architectureEvidence(space, searched, judged)),
     finalists: judged.finalists,
-    tradePoints: spaces.flatMap(({ architecture }) => (kept.get(architecture.id)?.designs ?? []).map(tradePoint)),
+    tradePoints: spaces.flatMap(({ architecture }) =>
+      (kept.get(architecture.id)?.designs ?? []).map(({ mass: _, ...point }) => point),
+    ),
     evaluations: {
       total: asked.screen + asked.full + judged.finalists.length + judged.nearest.size + judged.asked,
       screen: asked.screen,
@@ -60,17 +61,5 @@ function architectureEvidence(
     failures: found.failures,
     nearest: nearest.get(architecture.id) ?? null,
     ...(refusal && 'refused' in refusal ? { objection: refusal.sentence } : {}),
-  };
-}
-
-function tradePoint({ architecture, summary }: JudgedDesign): TradePoint {
-  const { tsfc, valveLife, thrust, violations } = summary;
-  return {
-    architecture,
-    tsfc: tsfc ?? 0,
-    valveLife: valveLife ?? 0,
-    thrust: thrust ?? 0,
-    feasible: violations.length === 0,
-    reason: violations[0]?.id ?? '',
   };
 }

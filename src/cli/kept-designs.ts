@@ -1,11 +1,30 @@
 /** Designs that ran, kept for the ranking and for pictures: all of them in a small study, an even share in a large one. */
 import type { EvaluationSummary } from '../evaluation/evaluation.ts';
-import type { JudgedDesign } from '../ranking/finalists.ts';
+import type { TradePoint } from '../ranking/results.ts';
 
 /** Designs of one architecture that are kept; beyond that every second one goes, so that a long night costs no memory. */
 const KEPT = 1000;
 
 type Figure = 'thrust' | 'valveLife' | 'tsfc' | 'mass';
+
+/** What the trade pictures show of a design, and its mass; coordinates and flags stay in the log. */
+export interface KeptDesign extends TradePoint {
+  mass: number;
+}
+
+/** @param summary of a full run that is ok */
+export function keptDesign(architecture: string, summary: EvaluationSummary): KeptDesign {
+  const { tsfc, valveLife, thrust, mass, violations } = summary;
+  return {
+    architecture,
+    tsfc: tsfc ?? 0,
+    valveLife: valveLife ?? 0,
+    thrust: thrust ?? 0,
+    mass: mass ?? 0,
+    feasible: violations.length === 0,
+    reason: violations[0]?.id ?? '',
+  };
+}
 
 /** What can be had at all is told by the extremes, which are never thinned out. */
 const EXTREMES: readonly [Figure, sign: 1 | -1][] = [
@@ -26,7 +45,7 @@ export interface KeptDesignsState {
 
 interface Entry {
   place: number;
-  design: JudgedDesign;
+  design: KeptDesign;
 }
 
 /** Offers come in the order of asking, so the same seed keeps the same designs for any number of workers. */
@@ -38,17 +57,26 @@ export class KeptDesigns {
   running = 0;
   feasible = 0;
 
-  offer(design: JudgedDesign): void {
-    const { summary } = design;
-    if (summary.status !== 'ok') return;
-    const entry = { place: this.running++, design };
-    if (summary.violations.length === 0) this.feasible++;
-    for (const [figure, sign] of EXTREMES) this.#keepExtreme(figure, sign, entry);
-    if (entry.place % this.#stride !== 0) return;
+  /** The design as it is kept; null when it did not run or is not among those that are. */
+  offer(architecture: string, summary: EvaluationSummary): KeptDesign | null {
+    if (summary.status !== 'ok') return null;
+    const entry = { place: this.running++, design: keptDesign(architecture, summary) };
+    if (entry.design.feasible) this.feasible++;
+    let isKept = false;
+    for (const [figure, sign] of EXTREMES) {
+      const held = this.#extremes.get(figure);
+      if (summary[figure] === null) continue;
+      if (held && sign * held.design[figure] >= sign * entry.design[figure]) continue;
+      this.#extremes.set(figure, entry);
+      isKept = true;
+    }
+    if (entry.place % this.#stride !== 0) return isKept ? entry.design : null;
     this.#kept.push(entry);
-    if (this.#kept.length <= KEPT) return;
-    this.#stride *= 2;
-    this.#kept = this.#kept.filter(({ place }) => place % this.#stride === 0);
+    if (this.#kept.length > KEPT) {
+      this.#stride *= 2;
+      this.#kept = this.#kept.filter(({ place }) => place % this.#stride === 0);
+    }
+    return entry.design;
   }
 
   get state(): KeptDesignsState {
@@ -64,14 +92,8 @@ export class KeptDesigns {
     this.feasible = state.feasible;
   }
 
-  #keepExtreme(figure: Figure, sign: 1 | -1, entry: Entry): void {
-    const value = (summary: EvaluationSummary) => sign * (summary[figure] ?? -sign * Infinity);
-    const held = this.#extremes.get(figure);
-    if (!held || value(entry.design.summary) > value(held.design.summary)) this.#extremes.set(figure, entry);
-  }
-
   /** In the order of asking, each once. */
-  get designs(): JudgedDesign[] {
+  get designs(): KeptDesign[] {
     const all = new Map([...this.#kept, ...this.#extremes.values()].map(({ place, design }) => [place, design]));
     return [...all.entries()].sort(([a], [b]) => a - b).map(([, design]) => design);
   }

@@ -2,13 +2,14 @@
  * Where a study's search stands, in few bytes: designs that it holds are told by the byte at which the log has their answers,
  * and read from there when it goes on.
  */
+import type { EvaluationSummary } from '../evaluation/evaluation.ts';
 import type { EvaluationOrder } from '../search/evaluation-order.ts';
 import { judge, type Member, type SearchProblem } from '../search/outcome.ts';
 import type { SearchState } from '../search/search-state.ts';
 import { type Growth, putTogether, type Skeleton, takeApart } from '../search/state-parts.ts';
 import type { RecordLog } from '../store/record-log.ts';
 import { summaryOf } from '../store/stored-evaluations.ts';
-import type { KeptDesignsState } from './kept-designs.ts';
+import { type KeptDesign, type KeptDesignsState, keptDesign } from './kept-designs.ts';
 import { outcomeOf } from './search-outcome.ts';
 
 /** All that a search of a study goes on from. */
@@ -25,6 +26,7 @@ type Fidelity = EvaluationOrder['fidelity'];
 /** Where answers lie in the log, for as long as somebody holds the design. */
 export class Whereabouts {
   readonly #places = new WeakMap<readonly number[], { [fidelity in Fidelity]?: { id: string; position: number } }>();
+  readonly #kept = new WeakMap<KeptDesign, number>();
 
   /** The record with this identifier, which begins at this byte, is the answer about x. */
   note(x: readonly number[], fidelity: Fidelity, id: string, position: number): void {
@@ -39,8 +41,14 @@ export class Whereabouts {
     return [full, screen].find((place) => place?.id === wanted)?.position;
   }
 
-  full(x: readonly number[]): number | undefined {
-    return this.#places.get(x)?.full?.position;
+  /** This design is kept of the full run of x. */
+  keep(design: KeptDesign, x: readonly number[]): void {
+    const position = this.#places.get(x)?.full?.position;
+    if (position !== undefined) this.#kept.set(design, position);
+  }
+
+  ofKept(design: KeptDesign): number | undefined {
+    return this.#kept.get(design);
   }
 }
 
@@ -98,7 +106,7 @@ export function packSearch(
   for (const { screened } of members) if (screened) all.push(screened);
   const bytesOfMembers = all.map((member) => where.of(member));
   const entries = [...kept].map(([id, state]) => ({ id, state, list: [...state.kept, ...state.extremes.values()] }));
-  const bytesOfEntries = entries.map(({ list }) => list.map(({ design }) => where.full(design.x)));
+  const bytesOfEntries = entries.map(({ list }) => list.map(({ design }) => where.ofKept(design)));
   const bytes = [...bytesOfMembers, ...bytesOfEntries.flat()].filter((byte) => byte !== undefined);
   const positions = Float64Array.from(new Set(bytes)).sort();
   const answers = new Map(Array.from(positions, (position, n) => [position, n]));
@@ -162,13 +170,18 @@ export function unpackSearch(
   });
   return {
     search: putTogether(skeleton, all, growths),
-    kept: new Map(kept.map(([id, designs]) => [id, unpackDesigns(designs, answers)])),
+    kept: new Map(kept.map(([id, designs]) => [id, unpackDesigns(designs, answers, where)])),
     asked,
   };
 }
 
 /** A record of the log that answers an order of the search. */
-type Answer = Entry['design'] & { id: string };
+interface Answer {
+  id: string;
+  architecture: string;
+  x: number[];
+  summary: EvaluationSummary;
+}
 
 function readAnswer(log: Pick<RecordLog, 'at'>, position: number, where: Whereabouts): Answer {
   const record = log.at(position) as (Answer & { fidelity: Fidelity }) | null;
@@ -184,14 +197,16 @@ function judgeAgain({ id, architecture, x, summary }: Answer, problems: Readonly
   return judge(Number(id.slice(architecture.length + 1)), problem, x, outcomeOf(summary));
 }
 
-function unpackDesigns(packed: PackedDesigns, answers: readonly Answer[]): KeptDesignsState {
+function unpackDesigns(packed: PackedDesigns, answers: readonly Answer[], where: Whereabouts): KeptDesignsState {
   const { extremes, stride, running, feasible } = packed;
   const apart = packed.apart.values();
   const places = summed(packed.places);
   const list = Array.from(summed(packed.answers), (answer, n): Entry => {
     if (answer < 0) return apart.next().value as Entry;
     const { architecture, x, summary } = answers[answer];
-    return { place: places[n], design: { architecture, x, summary } };
+    const design = keptDesign(architecture, summary);
+    where.keep(design, x);
+    return { place: places[n], design };
   });
   const kept = list.slice(0, list.length - extremes.length);
   const ends = list.slice(kept.length);

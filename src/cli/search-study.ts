@@ -83,7 +83,8 @@ export async function searchStudy({
     orders.forEach((order, i) => {
       asked[order.fidelity]++;
       if (order.fidelity === 'full') {
-        kept.get(order.problem)?.offer({ architecture: order.problem, x: order.x, summary: summaries[i] });
+        const design = kept.get(order.problem)?.offer(order.problem, summaries[i]);
+        if (design) where.keep(design, order.x);
       }
     });
     return summaries.map(outcomeOf);

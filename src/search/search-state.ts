@@ -9,7 +9,7 @@ import type { ConvergencePoint } from './search-result.ts';
 import type { Yardstick } from './yardstick.ts';
 
 /** To be raised with every change of the search that changes what it asks for or what a state holds. */
-export const SEARCH_STATE_FORMAT = 4;
+export const SEARCH_STATE_FORMAT = 5;
 
 export interface SearchState {
   /** The search would have come to this very state under any budget between these, in full evaluations. */

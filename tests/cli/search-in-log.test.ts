@@ -65,7 +65,8 @@ beforeAll(async () => {
         everywhere.note(x, fidelity, name, 1000 + 7 * id);
         if (id % 3 === 0) here.note(x, fidelity, name, 1000 + 7 * id);
         asked[fidelity]++;
-        if (fidelity === 'full') kept.get(problem)?.offer({ architecture: problem, x, summary });
+        const design = fidelity === 'full' ? kept.get(problem)?.offer(problem, summary) : null;
+        if (design) for (const where of [everywhere, here]) where.keep(design, x);
         return outcomeOf(summary);
       }),
     onState: (state) => {
