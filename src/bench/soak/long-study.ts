@@ -36,7 +36,11 @@ export async function soakLongStudy({ real, threads, program }: SoakLongStudyInp
     if (peak > MOST_MEGABYTES) countFault(tally, 'wrong', `more than ${MOST_MEGABYTES} MB`);
     const growth = growthOf(samples);
     if (growth.heap > HEAP_GROWTH || growth.resident > RESIDENT_GROWTH)
-      countFault(tally, 'wrong', `heap grew by ${growth.heap.toFixed(1)} MB, resident memory by ${growth.resident.toFixed(1)} MB`);
+      countFault(
+        tally,
+        'wrong',
+        `heap grew by ${growth.heap.toFixed(1)} MB, resident memory by ${growth.resident.toFixed(1)} MB`,
+      );
   } finally {
     rmSync(out, { recursive: true, force: true });
   }
