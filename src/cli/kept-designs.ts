@@ -1,4 +1,4 @@
-/** Designs that ran, kept for the ranking and for pictures: all of them in a small study, an even share in a large one. */
+/** Designs that ran, kept for the trade pictures and for what the answer compares: all of them in a small study, an even share in a large one. */
 import type { EvaluationSummary } from '../evaluation/evaluation.ts';
 import type { TradePoint } from '../ranking/results.ts';
 
@@ -62,21 +62,24 @@ export class KeptDesigns {
     if (summary.status !== 'ok') return null;
     const entry = { place: this.running++, design: keptDesign(architecture, summary) };
     if (entry.design.feasible) this.feasible++;
-    let isKept = false;
-    for (const [figure, sign] of EXTREMES) {
-      const held = this.#extremes.get(figure);
-      if (summary[figure] === null) continue;
-      if (held && sign * held.design[figure] >= sign * entry.design[figure]) continue;
-      this.#extremes.set(figure, entry);
-      isKept = true;
-    }
-    if (entry.place % this.#stride !== 0) return isKept ? entry.design : null;
+    const isExtreme = this.#keepExtremes(entry, summary);
+    if (entry.place % this.#stride !== 0) return isExtreme ? entry.design : null;
     this.#kept.push(entry);
     if (this.#kept.length > KEPT) {
       this.#stride *= 2;
       this.#kept = this.#kept.filter(({ place }) => place % this.#stride === 0);
     }
     return entry.design;
+  }
+
+  /** Whether it is one; what has no such figure is none. */
+  #keepExtremes(entry: Entry, summary: EvaluationSummary): boolean {
+    const beaten = EXTREMES.filter(([figure, sign]) => {
+      const held = this.#extremes.get(figure)?.design;
+      return summary[figure] !== null && (!held || sign * entry.design[figure] > sign * held[figure]);
+    });
+    for (const [figure] of beaten) this.#extremes.set(figure, entry);
+    return beaten.length > 0;
   }
 
   get state(): KeptDesignsState {
